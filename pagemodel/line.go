@@ -1,0 +1,210 @@
+package pagemodel
+
+import "slices"
+
+// LineID names a line for as long as the file lives: it comes from a counter
+// in the file and is never used again. A break's head keeps it, a join's first
+// line keeps it.
+type LineID int64
+
+// Style is a way that some words differ from the rest. Styles add up.
+type Style uint8
+
+// The styles that a span can have.
+const (
+	Italic Style = 1 << iota
+	Bold
+	SmallCaps
+)
+
+// Span is a run of a line's text with a style. Start and End are byte offsets
+// into the text, Start < End.
+type Span struct {
+	Start int   `json:"start"`
+	End   int   `json:"end"`
+	Style Style `json:"style"`
+}
+
+// Gap is white put into a line before the character at byte offset At, on top
+// of whatever word space stands there.
+type Gap struct {
+	At    int `json:"at"`
+	Width Em  `json:"em"`
+}
+
+// Range is the edge that a line is set to.
+type Range int
+
+// The ranges of a line.
+const (
+	RangeLeft Range = iota
+	RangeCentre
+	RangeRight
+)
+
+var rangeNames = [...]string{RangeLeft: "left", RangeCentre: "centre", RangeRight: "right"}
+
+// String is the range in words.
+func (r Range) String() string { return nameOf(rangeNames[:], int(r)) }
+
+// ParseRange reads a range by its name.
+func ParseRange(s string) (Range, error) {
+	n, err := indexOf(rangeNames[:], "range", s)
+	return Range(n), err
+}
+
+// Seam remembers how two lines met, so that parting and joining them again
+// gives back the same bytes.
+type Seam struct {
+	Line    LineID `json:"line"`              // the other line
+	At      int    `json:"at"`                // byte offset in the joined text where the separator begins
+	Space   string `json:"space"`             // the characters between, which neither line keeps
+	Spans   []Span `json:"spans,omitempty"`   // styles of those characters
+	Gap     Em     `json:"gap,omitempty"`     // white set at the seam
+	Indent  Em     `json:"indent,omitempty"`  // the second line's own indent
+	Range   Range  `json:"range,omitempty"`   // and its range
+	Dropped bool   `json:"dropped,omitempty"` // and whether it was dropped
+}
+
+// Line is one line of verse, or one paragraph of a prose stanza. The zero Line
+// is empty. A Line never changes; its With methods give another.
+type Line struct {
+	id       LineID
+	text     string
+	spans    []Span
+	indent   Em
+	rng      Range
+	dropped  bool
+	gaps     []Gap
+	breaks   []int
+	turns    []int
+	kept     bool
+	reason   string
+	from     *Seam
+	absorbed []Seam
+}
+
+// NewLine is a line with that text, ranged left, plain and unsettled.
+func NewLine(id LineID, text string) Line { return Line{id: id, text: text} }
+
+// ID is the line's lasting identity.
+func (l Line) ID() LineID { return l.id }
+
+// Text is the poet's characters, exactly as written. Indent and gaps are not
+// among them.
+func (l Line) Text() string { return l.text }
+
+// Spans are the styled runs, ordered, not overlapping. Not to be changed.
+func (l Line) Spans() []Span { return l.spans }
+
+// Indent is how far the line begins from the poem's left edge.
+func (l Line) Indent() Em { return l.indent }
+
+// Range is the edge that the line is set to.
+func (l Line) Range() Range { return l.rng }
+
+// Dropped says that the line begins where the line above ended, one line down.
+func (l Line) Dropped() bool { return l.dropped }
+
+// Gaps are the gaps within the line, ordered. Not to be changed.
+func (l Line) Gaps() []Gap { return l.gaps }
+
+// Breaks are the byte offsets at which this edition breaks the line, ordered:
+// the words from there begin a line of their own in this book, while the poem
+// keeps its long line. Not to be changed.
+func (l Line) Breaks() []int { return l.breaks }
+
+// Turns are the byte offsets of the words at which the poet wants an overlong
+// line to turn, ordered. Not to be changed.
+func (l Line) Turns() []int { return l.turns }
+
+// Kept says that the poet has settled the line by letting it turn.
+func (l Line) Kept() bool { return l.kept }
+
+// Reason is the poet's note on why the line is as it is; often empty.
+func (l Line) Reason() string { return l.reason }
+
+// From is the line that this one was broken from, or nil.
+func (l Line) From() *Seam { return l.from }
+
+// Absorbed are the lines joined into this one, ordered by place.
+func (l Line) Absorbed() []Seam { return l.absorbed }
+
+// WithSpans is the line with those styled runs, which must be ordered. Spans
+// outside the text are cut to it, empty ones dropped, like ones that touch made
+// one.
+func (l Line) WithSpans(spans []Span) Line {
+	l.spans = nil
+	for _, s := range spans {
+		s.Start, s.End = max(0, s.Start), min(len(l.text), s.End)
+		if s.Start < s.End && s.Style != 0 {
+			l.spans = appendSpan(l.spans, s)
+		}
+	}
+	return l
+}
+
+// appendSpan adds a span behind others, closing it up with one of its style
+// that it touches.
+func appendSpan(spans []Span, s Span) []Span {
+	if last := len(spans) - 1; last >= 0 && spans[last].End == s.Start && spans[last].Style == s.Style {
+		spans[last].End = s.End
+		return spans
+	}
+	return append(spans, s)
+}
+
+// WithIndent is the line begun that far from the poem's left edge.
+func (l Line) WithIndent(e Em) Line { l.indent = e; return l }
+
+// WithRange is the line set to that edge.
+func (l Line) WithRange(r Range) Line { l.rng = r; return l }
+
+// WithDropped is the line dropped, or not.
+func (l Line) WithDropped(dropped bool) Line { l.dropped = dropped; return l }
+
+// WithGap is the line with white of that width before the byte offset; no
+// width takes the gap away.
+func (l Line) WithGap(at int, width Em) Line {
+	gaps := slices.DeleteFunc(slices.Clone(l.gaps), func(g Gap) bool { return g.At == at })
+	if width != 0 {
+		gaps = append(gaps, Gap{at, width})
+		slices.SortFunc(gaps, func(a, b Gap) int { return a.At - b.At })
+	}
+	l.gaps = emptyIsNil(gaps)
+	return l
+}
+
+// State is what has been done about an overlong line.
+type State int
+
+// The states of an overlong line, as reports name them.
+const (
+	Unsettled State = iota
+	Kept            // let turn
+	Broken          // broken in this edition
+)
+
+var stateNames = [...]string{Unsettled: "unsettled", Kept: "kept", Broken: "broken"}
+
+// String is the state in words.
+func (s State) String() string { return nameOf(stateNames[:], int(s)) }
+
+// State is what the poet has done about the line, should it be overlong. A
+// line let turn is kept, even where this edition breaks it as well.
+func (l Line) State() State {
+	switch {
+	case l.kept:
+		return Kept
+	case len(l.breaks) > 0:
+		return Broken
+	}
+	return Unsettled
+}
+
+func emptyIsNil[T any](s []T) []T {
+	if len(s) == 0 {
+		return nil
+	}
+	return s
+}

@@ -1,0 +1,130 @@
+package typeset
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/go-text/typesetting/harfbuzz"
+
+	"headland/assets"
+	"headland/pagemodel"
+)
+
+// The benchmarks below give ratios: each times the program's work and a
+// reference by turns in one run, so that a machine whose speed drifts moves
+// both. The reference is go-text's HarfBuzz merely shaping the same lines, with
+// the same features, into a buffer that is thrown away.
+
+// bookOf is a book of n poems of 25 lines, no two lines the same.
+func bookOf(n int) *pagemodel.Collection {
+	b := pagemodel.NewBuilder(pagemodel.About{Title: "A Book"}, pagemodel.DefaultDesign())
+	lines := lineList(25 * n)
+	for i := range n {
+		var stanzas []pagemodel.Stanza
+		for s := range 5 {
+			var stanza []pagemodel.Line
+			for l := range 5 {
+				stanza = append(stanza, b.Line(lines[25*i+5*s+l]+fmt.Sprint(" ", i)))
+			}
+			stanzas = append(stanzas, pagemodel.NewStanza(pagemodel.Verse, stanza))
+		}
+		b.Poem(pagemodel.PoemHead{Title: fmt.Sprint("Poem ", i+1)}, []pagemodel.Part{pagemodel.NewPart("", stanzas)})
+	}
+	return b.Collection()
+}
+
+func textsOf(c *pagemodel.Collection, only *pagemodel.Poem) []string {
+	var texts []string
+	for _, p := range c.Poems() {
+		if only != nil && p != only {
+			continue
+		}
+		for _, l := range p.Lines() {
+			texts = append(texts, l.Text())
+		}
+	}
+	return texts
+}
+
+// merelyShape is the reference.
+func merelyShape(b *harfbuzz.Buffer, f *Face, lines []string) {
+	for _, line := range lines {
+		b.Clear()
+		b.AddRunes([]rune(line), 0, -1)
+		b.GuessSegmentProperties()
+		b.Shape(f.shaping, features[plainCase])
+	}
+}
+
+// ratios collects times of work and of its reference, taken by turns.
+type ratios struct{ work, reference []time.Duration }
+
+func (r *ratios) measure(work, reference func()) {
+	t := time.Now()
+	work()
+	r.work = append(r.work, time.Since(t))
+	t = time.Now()
+	reference()
+	r.reference = append(r.reference, time.Since(t))
+}
+
+// report gives the ratio of the medians.
+func (r *ratios) report(b *testing.B, unit string) {
+	slices.Sort(r.work)
+	slices.Sort(r.reference)
+	work, reference := r.work[len(r.work)/2], r.reference[len(r.reference)/2]
+	b.ReportMetric(float64(work)/float64(reference), unit)
+	b.ReportMetric(float64(work.Microseconds()), "µs/set")
+}
+
+// BenchmarkSetCold sets 10,000 lines from nothing, against shaping them.
+func BenchmarkSetCold(b *testing.B) {
+	book := bookOf(400)
+	texts := textsOf(book, nil)
+	faces := Bundled()
+	face, _ := faces.Face(assets.EBGaramond, false, false)
+	buffer := harfbuzz.NewBuffer()
+	var r ratios
+	merelyShape(buffer, face, texts[:100])
+	for b.Loop() {
+		r.measure(func() { NewSetter(faces).Set(nil, book) }, func() { merelyShape(buffer, face, texts) })
+	}
+	r.report(b, "x_shaping")
+}
+
+// BenchmarkSetOneWord carries one word over a line's end and back and sets the
+// book again, against shaping that poem once, in a small book and a large one.
+func BenchmarkSetOneWord(b *testing.B) {
+	for _, n := range []int{50, 1000} {
+		b.Run(fmt.Sprintf("poems=%d", n), func(b *testing.B) { oneWord(b, n) })
+	}
+}
+
+func oneWord(b *testing.B, n int) {
+	book := bookOf(n)
+	faces := Bundled()
+	setter := NewSetter(faces)
+	face, _ := faces.Face(assets.EBGaramond, false, false)
+	poem := book.Order()[n/2].Poem
+	first := poem.Line(pagemodel.Place{})
+	lines := textsOf(book, poem)
+	ref := pagemodel.LineRef{Poem: poem.ID(), Line: first.ID()}
+	set := setter.Set(nil, book)
+	buffer := harfbuzz.NewBuffer()
+	var r ratios
+	words := len(strings.Fields(first.Text()))
+	for i := 0; b.Loop(); i++ {
+		edit := pagemodel.Carry{LineRef: ref, Count: 1 + i%(words-1)}
+		r.measure(func() {
+			next, err := edit.Apply(book)
+			if err != nil {
+				b.Fatal(err)
+			}
+			setter.Set(set, next)
+		}, func() { merelyShape(buffer, face, lines) })
+	}
+	r.report(b, "x_shaping")
+}

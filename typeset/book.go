@@ -1,0 +1,277 @@
+package typeset
+
+import (
+	"sort"
+	"strconv"
+
+	"headland/assets"
+	"headland/pagemodel"
+)
+
+// standIn is the family that stands in, under a fault, for one that is absent.
+const standIn = assets.EBGaramond
+
+// Collection is what was set.
+func (s *Setting) Collection() *pagemodel.Collection { return s.collection }
+
+// Extent is how many pages the book has, blanks counted.
+func (s *Setting) Extent() int { return len(s.pages) }
+
+// FaceHere says whether the design's own face was there to set with. Pages set
+// with another must not leave the house.
+func (s *Setting) FaceHere() bool { return s.faces.family }
+
+// Page is page n, from 1, made now: its side, its margins and its folio are put
+// on what the poem's setting holds. A page outside the book is blank.
+func (s *Setting) Page(n int) *Page {
+	d := &s.design
+	p := &Page{Number: n, Side: pagemodel.SideOf(n), Trim: d.Trim}
+	p.Text = Rect{d.Margins.Left(p.Side), d.Margins.Head, d.Measure(), d.Depth()}
+	ref, ok := s.ref(n)
+	if !ok || ref.entry < 0 {
+		return p
+	}
+	e := &s.entries[ref.entry]
+	rows := e.poem.pages[ref.page]
+	p.Rows = make([]Row, len(rows), len(rows)+1)
+	for i := range rows {
+		p.Rows[i] = rows[i]
+		p.Rows[i].X += p.Text.X
+		p.Rows[i].Baseline = d.Baseline(rows[i].Grid)
+	}
+	if e.source.Poem != nil {
+		p.Folio = strconv.Itoa(n)
+		p.Rows = append(p.Rows, s.folio(p))
+	}
+	return p
+}
+
+func (s *Setting) ref(n int) (pageRef, bool) {
+	if n < 1 || n > len(s.pages) {
+		return pageRef{entry: -1}, false
+	}
+	return s.pages[n-1], true
+}
+
+// folio sets the page's number at the foot, at the outer edge of the text: two
+// lines below it, or half way down the foot margin where that is less.
+func (s *Setting) folio(p *Page) Row {
+	d := &s.design
+	run := s.setter.Words(p.Folio, WordStyle{Family: d.Face, Size: d.Size})
+	x := p.Text.X
+	if p.Side == pagemodel.Recto {
+		x += p.Text.W - run.Width
+	}
+	below := min(2*d.Leading, d.Margins.Foot/2)
+	return Row{
+		Role: RoleFolio, X: x, Baseline: p.Text.Y + p.Text.H + below,
+		Width: run.Width, Room: p.Text.W, End: len(p.Folio), Runs: []Run{run},
+	}
+}
+
+// PageOfPoem is the poem's first page, or false.
+func (s *Setting) PageOfPoem(id pagemodel.PoemID) (int, bool) {
+	if e := s.entryOf(id); e != nil {
+		return e.first, true
+	}
+	return 0, false
+}
+
+func (s *Setting) entryOf(id pagemodel.PoemID) *entry {
+	for i := range s.entries {
+		if p := s.entries[i].source.Poem; p != nil && p.ID() == id {
+			return &s.entries[i]
+		}
+	}
+	return nil
+}
+
+// PageOfLine is the page of the line's first row, or false.
+func (s *Setting) PageOfLine(ref pagemodel.LineRef) (int, bool) {
+	e := s.entryOf(ref.Poem)
+	if e == nil {
+		return 0, false
+	}
+	page, _, ok := e.poem.rowOf(ref.Line)
+	return e.first + page, ok
+}
+
+// rowOf is the page, from 0, and the number of the first row of a line.
+func (s *poemSetting) rowOf(line pagemodel.LineID) (page, row int, ok bool) {
+	for page, rows := range s.pages {
+		for i := range rows {
+			if rows[i].Line == line {
+				return page, rows[i].Number, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+// PoemOn is the poem that stands on the page, or false.
+func (s *Setting) PoemOn(page int) (pagemodel.PoemID, bool) {
+	ref, ok := s.ref(page)
+	if !ok || ref.entry < 0 {
+		return 0, false
+	}
+	if p := s.entries[ref.entry].source.Poem; p != nil {
+		return p.ID(), true
+	}
+	return 0, false
+}
+
+// Unsettled is how many overlong lines nobody has dealt with.
+func (s *Setting) Unsettled() int { return s.unsettled }
+
+// Overlong is a line that exceeds its room, and what was done about it.
+type Overlong struct {
+	Poem         pagemodel.PoemID
+	Number       int // of the poem in the book, from 1
+	Stanza, Line int // from 1; stanzas are counted through the poem
+	Ref          pagemodel.LineRef
+	Page, Row    int // of its first row, from 1
+	Text         string
+	Parts        int // rows that it takes
+	Overrun      Length
+	State        pagemodel.State
+}
+
+// Turnovers are all overlong lines, in the order of the book.
+func (s *Setting) Turnovers() []Overlong {
+	var all []Overlong
+	number := 0
+	for i := range s.entries {
+		e := &s.entries[i]
+		if e.source.Poem == nil {
+			continue
+		}
+		number++
+		for _, t := range e.poem.turned {
+			page, row, _ := e.poem.rowOf(t.line)
+			id := e.source.Poem.ID()
+			all = append(all, Overlong{
+				Poem: id, Number: number, Stanza: t.stanza, Line: t.number,
+				Ref:  pagemodel.LineRef{Poem: id, Line: t.line},
+				Page: e.first + page, Row: row, Text: t.text, Parts: t.parts, Overrun: t.overrun, State: t.state,
+			})
+		}
+	}
+	return all
+}
+
+// Faults are all faults: those of the whole book first, then page by page.
+func (s *Setting) Faults() []Fault {
+	var all []Fault
+	if text := s.absentFace(); text != "" {
+		all = append(all, Fault{Kind: AbsentFace, Text: text})
+	}
+	for i := range s.entries {
+		all = append(all, s.entries[i].faults()...)
+	}
+	return all
+}
+
+func (e *entry) faults() []Fault {
+	var all []Fault
+	for i := range e.poem.faults {
+		f := &e.poem.faults[i]
+		fault := Fault{Kind: f.kind, Page: e.first + f.page, Row: f.row, Text: f.words()}
+		if e.source.Poem != nil {
+			fault.Poem = e.source.Poem.ID()
+		}
+		if f.kind == SplitStanza && pagemodel.SideOf(fault.Page) == pagemodel.Verso {
+			fault.Kind = TurnedStanza
+		}
+		all = append(all, fault)
+	}
+	return all
+}
+
+// ContentsEntry is a line of the contents.
+type ContentsEntry struct {
+	Title   string
+	Page    int
+	Section bool             // a section's title
+	Poem    pagemodel.PoemID // 0 for a section
+}
+
+// Contents are the sections and poems with their pages. A poem without a title
+// stands under its first line.
+func (s *Setting) Contents() []ContentsEntry {
+	all := make([]ContentsEntry, 0, len(s.entries))
+	for i := range s.entries {
+		e := &s.entries[i]
+		if sec := e.source.Section; sec != nil {
+			all = append(all, ContentsEntry{Title: sec.Title, Page: e.first, Section: true})
+			continue
+		}
+		p := e.source.Poem
+		all = append(all, ContentsEntry{Title: p.Name(), Page: e.first, Poem: p.ID()})
+	}
+	return all
+}
+
+// UnsettledOn is how many unsettled lines begin on the page.
+func (s *Setting) UnsettledOn(page int) int {
+	ref, ok := s.ref(page)
+	if !ok || ref.entry < 0 {
+		return 0
+	}
+	p := s.entries[ref.entry].poem
+	if p.unsettled == 0 {
+		return 0
+	}
+	n := 0
+	for _, t := range p.turned {
+		if at, _, ok := p.rowOf(t.line); ok && at == int(ref.page) && t.state == pagemodel.Unsettled {
+			n++
+		}
+	}
+	return n
+}
+
+// FaultsOn is how many faults the page has.
+func (s *Setting) FaultsOn(page int) int {
+	ref, ok := s.ref(page)
+	if !ok || ref.entry < 0 {
+		return 0
+	}
+	n := 0
+	for _, f := range s.entries[ref.entry].poem.faults {
+		if f.page == int(ref.page) {
+			n++
+		}
+	}
+	return n
+}
+
+// FirstMoved is the lowest page that does not hold what it held in prev, 0 if
+// there is none. What each holds is compared by identity of what was set, so a
+// poem set again counts as moved on all its pages.
+func (s *Setting) FirstMoved(prev *Setting) int {
+	for n := 1; n <= max(s.Extent(), prev.Extent()); n++ {
+		if !s.samePage(prev, n) {
+			return n
+		}
+	}
+	return 0
+}
+
+func (s *Setting) samePage(prev *Setting, n int) bool {
+	a, inA := s.ref(n)
+	b, inB := prev.ref(n)
+	if inA != inB || a.page != b.page || (a.entry < 0) != (b.entry < 0) {
+		return false
+	}
+	return a.entry < 0 || s.entries[a.entry].poem == prev.entries[b.entry].poem
+}
+
+// PoemAfter is the first page of the poem or section that begins after the
+// page, or the page itself where none does.
+func (s *Setting) PoemAfter(page int) int {
+	i := sort.Search(len(s.entries), func(i int) bool { return s.entries[i].first > page })
+	if i == len(s.entries) {
+		return page
+	}
+	return s.entries[i].first
+}
