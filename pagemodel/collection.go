@@ -42,7 +42,26 @@ type Collection struct {
 	design  Design
 	order   []Entry
 	leftOut []*Poem
-	next    int64 // the lowest identity not yet given out
+	index   map[PoemID]orderPlace // of order; shared while no poem changes place
+	next    int64                 // the lowest identity not yet given out
+}
+
+// orderPlace is where a poem stands: its index in the order, and its number
+// among the poems, from 1.
+type orderPlace struct{ index, number int }
+
+// reindexed is the collection with its index made anew, after its order has
+// been given. It changes c, which nobody else may have seen yet.
+func (c *Collection) reindexed() *Collection {
+	c.index = make(map[PoemID]orderPlace, len(c.order))
+	number := 0
+	for i, e := range c.order {
+		if e.Poem != nil {
+			number++
+			c.index[e.Poem.id] = orderPlace{i, number}
+		}
+	}
+	return c
 }
 
 // NewCollection is an empty collection.
@@ -95,12 +114,17 @@ func (c *Collection) Poems() func(yield func(number int, p *Poem) bool) {
 
 // Poem finds a poem of the book by its identity; its number counts from 1.
 func (c *Collection) Poem(id PoemID) (p *Poem, number int, ok bool) {
-	for n, p := range c.Poems() {
-		if p.id == id {
-			return p, n, true
-		}
+	at, ok := c.index[id]
+	if !ok {
+		return nil, 0, false
 	}
-	return nil, 0, false
+	return c.order[at.index].Poem, at.number, true
+}
+
+// IndexOf is a poem's index in the order, or false.
+func (c *Collection) IndexOf(id PoemID) (int, bool) {
+	at, ok := c.index[id]
+	return at.index, ok
 }
 
 // PoemCalled finds a poem by its number ("7", "#7") or by its title, where only
@@ -178,11 +202,7 @@ func (c *Collection) with(change func(*Collection)) *Collection {
 func (c *Collection) withPoem(p *Poem) *Collection {
 	return c.with(func(d *Collection) {
 		d.order = slices.Clone(c.order)
-		for i, e := range d.order {
-			if e.Poem != nil && e.Poem.id == p.id {
-				d.order[i].Poem = p
-			}
-		}
+		d.order[c.index[p.id].index].Poem = p
 	})
 }
 
@@ -215,4 +235,4 @@ func (b *Builder) Poem(head PoemHead, parts []Part) {
 }
 
 // Collection is what has been built. The builder must not be used afterwards.
-func (b *Builder) Collection() *Collection { return b.c }
+func (b *Builder) Collection() *Collection { return b.c.reindexed() }

@@ -111,7 +111,7 @@ func (e Move) Apply(c *Collection) (*Collection, error) {
 		return c, nil
 	}
 	order = slices.Insert(order, to, c.order[from])
-	return c.with(func(d *Collection) { d.order = order }), nil
+	return c.with(func(d *Collection) { d.order = order }).reindexed(), nil
 }
 
 func indexOfPoem(order []Entry, id PoemID) int {
@@ -185,7 +185,7 @@ func (e Add) Apply(c *Collection) (*Collection, error) {
 	return c.with(func(d *Collection) {
 		d.order = slices.Concat(c.order, added)
 		d.next = shift + e.From.next
-	}), nil
+	}).reindexed(), nil
 }
 
 // renumbered is the entry with every identity in it moved up by shift.

@@ -296,6 +296,7 @@ func (a *assembly) reorder() error {
 		}
 		a.c.leftOut = append(a.c.leftOut, e.Poem)
 	}
+	a.c.reindexed()
 	return nil
 }
 

@@ -1,9 +1,12 @@
+//go:build unix
+
 package typeset
 
 import (
 	"fmt"
 	"slices"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 
@@ -15,7 +18,7 @@ import (
 
 // The benchmarks below give ratios: each times the program's work and a
 // reference by turns in one run, so that a machine whose speed drifts moves
-// both. The reference is go-text's HarfBuzz merely shaping the same lines, with
+// both, in processor time, so that what else runs there does not count. The reference is go-text's HarfBuzz merely shaping the same lines, with
 // the same features, into a buffer that is thrown away.
 
 // bookOf is a book of n poems of 25 lines, no two lines the same.
@@ -63,12 +66,18 @@ func merelyShape(b *harfbuzz.Buffer, f *Face, lines []string) {
 type ratios struct{ work, reference []time.Duration }
 
 func (r *ratios) measure(work, reference func()) {
-	t := time.Now()
-	work()
-	r.work = append(r.work, time.Since(t))
-	t = time.Now()
-	reference()
-	r.reference = append(r.reference, time.Since(t))
+	r.work = append(r.work, processorTime(work))
+	r.reference = append(r.reference, processorTime(reference))
+}
+
+// processorTime is what the whole process spends on f, collecting garbage
+// included.
+func processorTime(f func()) time.Duration {
+	var before, after syscall.Rusage
+	syscall.Getrusage(syscall.RUSAGE_SELF, &before)
+	f()
+	syscall.Getrusage(syscall.RUSAGE_SELF, &after)
+	return time.Duration(after.Utime.Nano() + after.Stime.Nano() - before.Utime.Nano() - before.Stime.Nano())
 }
 
 // report gives the ratio of the medians.

@@ -39,7 +39,7 @@ func (s *Setting) Page(n int) *Page {
 		p.Rows[i].X += p.Text.X
 		p.Rows[i].Baseline = d.Baseline(rows[i].Grid)
 	}
-	if e.source.Poem != nil {
+	if s.source(ref.entry).Poem != nil {
 		p.Folio = strconv.Itoa(n)
 		p.Rows = append(p.Rows, s.folio(p))
 	}
@@ -78,13 +78,14 @@ func (s *Setting) PageOfPoem(id pagemodel.PoemID) (int, bool) {
 }
 
 func (s *Setting) entryOf(id pagemodel.PoemID) *entry {
-	for i := range s.entries {
-		if p := s.entries[i].source.Poem; p != nil && p.ID() == id {
-			return &s.entries[i]
-		}
+	if i, ok := s.collection.IndexOf(id); ok {
+		return &s.entries[i]
 	}
 	return nil
 }
+
+// source is the entry of the collection that was set at i.
+func (s *Setting) source(i int32) pagemodel.Entry { return s.collection.Order()[i] }
 
 // PageOfLine is the page of the line's first row, or false.
 func (s *Setting) PageOfLine(ref pagemodel.LineRef) (int, bool) {
@@ -114,7 +115,7 @@ func (s *Setting) PoemOn(page int) (pagemodel.PoemID, bool) {
 	if !ok || ref.entry < 0 {
 		return 0, false
 	}
-	if p := s.entries[ref.entry].source.Poem; p != nil {
+	if p := s.source(ref.entry).Poem; p != nil {
 		return p.ID(), true
 	}
 	return 0, false
@@ -139,16 +140,10 @@ type Overlong struct {
 // Turnovers are all overlong lines, in the order of the book.
 func (s *Setting) Turnovers() []Overlong {
 	var all []Overlong
-	number := 0
-	for i := range s.entries {
-		e := &s.entries[i]
-		if e.source.Poem == nil {
-			continue
-		}
-		number++
+	for number, p := range s.collection.Poems() {
+		e, id := s.entryOf(p.ID()), p.ID()
 		for _, t := range e.poem.turned {
 			page, row, _ := e.poem.rowOf(t.line)
-			id := e.source.Poem.ID()
 			all = append(all, Overlong{
 				Poem: id, Number: number, Stanza: t.stanza, Line: t.number,
 				Ref:  pagemodel.LineRef{Poem: id, Line: t.line},
@@ -166,18 +161,18 @@ func (s *Setting) Faults() []Fault {
 		all = append(all, Fault{Kind: AbsentFace, Text: text})
 	}
 	for i := range s.entries {
-		all = append(all, s.entries[i].faults()...)
+		all = append(all, s.entries[i].faults(s.source(int32(i)))...)
 	}
 	return all
 }
 
-func (e *entry) faults() []Fault {
+func (e *entry) faults(source pagemodel.Entry) []Fault {
 	var all []Fault
 	for i := range e.poem.faults {
 		f := &e.poem.faults[i]
 		fault := Fault{Kind: f.kind, Page: e.first + f.page, Row: f.row, Text: f.words()}
-		if e.source.Poem != nil {
-			fault.Poem = e.source.Poem.ID()
+		if source.Poem != nil {
+			fault.Poem = source.Poem.ID()
 		}
 		if f.kind == SplitStanza && pagemodel.SideOf(fault.Page) == pagemodel.Verso {
 			fault.Kind = TurnedStanza
@@ -200,12 +195,12 @@ type ContentsEntry struct {
 func (s *Setting) Contents() []ContentsEntry {
 	all := make([]ContentsEntry, 0, len(s.entries))
 	for i := range s.entries {
-		e := &s.entries[i]
-		if sec := e.source.Section; sec != nil {
+		e, source := &s.entries[i], s.source(int32(i))
+		if sec := source.Section; sec != nil {
 			all = append(all, ContentsEntry{Title: sec.Title, Page: e.first, Section: true})
 			continue
 		}
-		p := e.source.Poem
+		p := source.Poem
 		all = append(all, ContentsEntry{Title: p.Name(), Page: e.first, Poem: p.ID()})
 	}
 	return all

@@ -6,7 +6,9 @@ import (
 	"headland/pagemodel"
 )
 
-// compositor sets pieces of lines side by side in the faces of one design.
+// compositor sets pieces of lines side by side in the faces of one design. The
+// glyphs and runs that it gives are cut from slabs, so that a whole book asks
+// for memory some hundred times and not for every line.
 type compositor struct {
 	shaper *shaper
 	faces  *typeCase
@@ -70,7 +72,7 @@ func (c *compositor) add(runs []Run, x Length, text string, start, end int, styl
 }
 
 func (c *compositor) glyphs(n int) []Glyph {
-	const slab = 4096
+	const slab = 2048
 	if n > len(c.slab) {
 		c.slab = make([]Glyph, max(n, slab))
 	}

@@ -34,12 +34,10 @@ type poemSetting struct {
 	unsettled int
 }
 
-// entry is one place in the order of the book, set.
+// entry is one place in the order of the book, set: a poem or a section's page.
 type entry struct {
-	source    pagemodel.Entry
-	poem      *poemSetting // or the section's page
-	first     int          // its first page, from 1
-	unsettled int
+	poem  *poemSetting
+	first int // its first page, from 1
 }
 
 // pageRef says what stands on a page: a page of an entry, or nothing.
@@ -65,12 +63,12 @@ type Setting struct {
 // freely, but for their pages' folios, which are shaped when looked at.
 type Setter struct {
 	source FaceSource
-	shaper *shaper
+	comp   compositor
 }
 
 // NewSetter makes a setter that finds its faces in source.
 func NewSetter(source FaceSource) *Setter {
-	return &Setter{source: source, shaper: newShaper()}
+	return &Setter{source: source, comp: compositor{shaper: newShaper()}}
 }
 
 // Set sets the whole collection. It is a pure function: prev, which may be nil,
@@ -83,17 +81,77 @@ func (s *Setter) Set(prev *Setting, c *pagemodel.Collection) *Setting {
 	if prev != nil && prev.key != set.key {
 		prev = nil
 	}
+	s.comp.faces, s.comp.size = &set.faces, d.Size
+	if prev != nil && len(prev.entries) == len(c.Order()) {
+		s.setOn(prev, set)
+		return set
+	}
 	set.entries = make([]entry, len(c.Order()))
-	reuse := reuser{prev: prev}
 	for i, source := range c.Order() {
-		set.entries[i] = reuse.entry(i, source)
-		if set.entries[i].poem == nil {
-			set.entries[i] = s.entry(set, source)
-		}
-		set.unsettled += set.entries[i].unsettled
+		set.entries[i].poem = s.poem(set, prev, source)
+		set.unsettled += set.entries[i].poem.unsettled
 	}
 	set.paginate()
 	return set
+}
+
+// setOn sets a book from a setting of as many entries: what is the same value
+// in the same place is taken over at the price of a comparison, and the pages
+// too where no entry takes more or fewer of them than before.
+func (s *Setter) setOn(prev, set *Setting) {
+	set.entries, set.unsettled = slices.Clone(prev.entries), prev.unsettled
+	moved := false
+	before := prev.collection.Order()
+	for i, source := range set.collection.Order() {
+		if source == before[i] {
+			continue
+		}
+		was := prev.entries[i].poem
+		now := s.poem(set, prev, source)
+		set.entries[i].poem = now
+		set.unsettled += now.unsettled - was.unsettled
+		moved = moved || len(now.pages) != len(was.pages) || !sameOpening(source, before[i])
+	}
+	set.pages = prev.pages
+	if moved {
+		set.paginate()
+	}
+}
+
+// sameOpening says that two entries may open on the same pages.
+func sameOpening(a, b pagemodel.Entry) bool {
+	if a.Poem == nil || b.Poem == nil {
+		return a.Section != nil && b.Section != nil
+	}
+	return a.Poem.Head().Start == b.Poem.Head().Start
+}
+
+// poem is an entry's setting: what the book before had for the same content,
+// or set afresh.
+func (s *Setter) poem(set, prev *Setting, source pagemodel.Entry) *poemSetting {
+	if source.Poem != nil {
+		if found := prev.known(source.Poem); found != nil {
+			return found
+		}
+	}
+	b := blocks{fitter: fitter{compositor: &s.comp, design: &set.design, measure: set.design.Measure()}}
+	if source.Section != nil {
+		return b.section(source.Section)
+	}
+	return b.poemSetting(source.Poem)
+}
+
+// known is what a setting holds for a poem's content, or nil. A poem's identity
+// is part of its content, so there is one place to look.
+func (s *Setting) known(p *pagemodel.Poem) *poemSetting {
+	if s == nil {
+		return nil
+	}
+	i, ok := s.collection.IndexOf(p.ID())
+	if !ok || s.entries[i].poem.key != p.Key() {
+		return nil
+	}
+	return s.entries[i].poem
 }
 
 func fitKeyOf(d *pagemodel.Design, faces *typeCase) fitKey {
@@ -102,71 +160,6 @@ func fitKeyOf(d *pagemodel.Design, faces *typeCase) fitKey {
 		rows: d.Rows(), titleRow: d.TitleRow, poemRow: d.PoemRow, gap: d.StanzaGap,
 		turnovers: d.Turnovers, hang: d.HangQuotes, faces: faces.key(), engine: engineVersion,
 	}
-}
-
-// reuser finds what the setting before has already set. It looks at the same
-// place first; only when something is missing there does it make an index.
-type reuser struct {
-	prev  *Setting
-	byKey map[[sha256.Size]byte]*entry
-}
-
-func (r *reuser) entry(i int, source pagemodel.Entry) entry {
-	if r.prev == nil {
-		return entry{}
-	}
-	if i < len(r.prev.entries) && r.prev.entries[i].source == source {
-		return r.prev.entries[i] // the same value: equal content
-	}
-	if source.Poem == nil {
-		return entry{}
-	}
-	if i < len(r.prev.entries) && r.prev.entries[i].sameContent(source) {
-		return entry{source: source, poem: r.prev.entries[i].poem, unsettled: r.prev.entries[i].unsettled}
-	}
-	if len(r.prev.entries) == len(r.prev.collection.Order()) && i < len(r.prev.entries) && samePlace(&r.prev.entries[i], source) {
-		return entry{} // the poem that was here, with other words
-	}
-	if found := r.index()[source.Poem.Key()]; found != nil {
-		return entry{source: source, poem: found.poem, unsettled: found.unsettled}
-	}
-	return entry{}
-}
-
-func samePlace(e *entry, source pagemodel.Entry) bool {
-	return e.source.Poem != nil && source.Poem != nil && e.source.Poem.ID() == source.Poem.ID()
-}
-
-func (e *entry) sameContent(source pagemodel.Entry) bool {
-	return e.source.Poem != nil && e.source.Poem.Key() == source.Poem.Key()
-}
-
-func (r *reuser) index() map[[sha256.Size]byte]*entry {
-	if r.byKey == nil {
-		r.byKey = make(map[[sha256.Size]byte]*entry, len(r.prev.entries))
-		for i := range r.prev.entries {
-			if e := &r.prev.entries[i]; e.source.Poem != nil {
-				r.byKey[e.source.Poem.Key()] = e
-			}
-		}
-	}
-	return r.byKey
-}
-
-// entry sets a poem or a section's page afresh.
-func (s *Setter) entry(set *Setting, source pagemodel.Entry) entry {
-	b := blocks{fitter: fitter{
-		compositor: &compositor{shaper: s.shaper, faces: &set.faces, size: set.design.Size},
-		design:     &set.design, measure: set.design.Measure(),
-	}}
-	e := entry{source: source}
-	if source.Section != nil {
-		e.poem = b.section(source.Section)
-	} else {
-		e.poem = b.poemSetting(source.Poem)
-	}
-	e.unsettled = e.poem.unsettled
-	return e
 }
 
 func (b *blocks) poemSetting(p *pagemodel.Poem) *poemSetting {
@@ -262,27 +255,28 @@ func (b *blocks) section(s *pagemodel.Section) *poemSetting {
 // blank behind it, so its first poem opens on a recto too (common practice, as
 // copy-editing handbooks give it); a poem opens where the poet says.
 func (s *Setting) paginate() {
+	order := s.collection.Order()
 	s.pages = make([]pageRef, 0, 2*len(s.entries))
 	for i := range s.entries {
 		e := &s.entries[i]
-		for !s.mayOpen(e, len(s.pages)+1) {
+		for !mayOpen(order[i], len(s.pages)+1) {
 			s.pages = append(s.pages, pageRef{entry: -1})
 		}
 		e.first = len(s.pages) + 1
 		for page := range e.poem.pages {
 			s.pages = append(s.pages, pageRef{int32(i), int32(page)})
 		}
-		if e.source.Section != nil && len(s.pages)%2 == 1 && i+1 < len(s.entries) {
+		if order[i].Section != nil && len(s.pages)%2 == 1 && i+1 < len(s.entries) {
 			s.pages = append(s.pages, pageRef{entry: -1})
 		}
 	}
 }
 
-func (s *Setting) mayOpen(e *entry, page int) bool {
-	if e.source.Section != nil {
+func mayOpen(e pagemodel.Entry, page int) bool {
+	if e.Section != nil {
 		return pagemodel.SideOf(page) == pagemodel.Recto
 	}
-	switch e.source.Poem.Head().Start {
+	switch e.Poem.Head().Start {
 	case pagemodel.OnRecto:
 		return pagemodel.SideOf(page) == pagemodel.Recto
 	case pagemodel.OnVerso:
@@ -306,7 +300,7 @@ func (s *Setter) Words(text string, w WordStyle) Run {
 		caps = smallCaps
 	}
 	face := faces.styles[style]
-	sh := s.shaper.shape(face, caps, text)
+	sh := s.comp.shaper.shape(face, caps, text)
 	return sh.run(face, w.Size, text, 0, nil)
 }
 

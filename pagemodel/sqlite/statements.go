@@ -1,0 +1,34 @@
+package sqlite
+
+import (
+	"context"
+	"database/sql"
+)
+
+// statements are those of which every edit consists, prepared once. They are
+// closed with their connection.
+type statements struct {
+	edit, state, change, put, drop, meta *sql.Stmt
+}
+
+func (c *connection) prepare() (statements, error) {
+	var s statements
+	for _, p := range []struct {
+		to    **sql.Stmt
+		query string
+	}{
+		{&s.edit, "INSERT INTO edit (id, parent, kind, args, label, at) VALUES (?, ?, ?, ?, ?, ?)"},
+		{&s.state, "INSERT INTO state (id, kind, key, hash, body) VALUES (?, ?, ?, ?, ?)"},
+		{&s.change, "INSERT INTO change (edit, kind, key, old_state, new_state) VALUES (?, ?, ?, ?, ?)"},
+		{&s.put, "INSERT INTO head (kind, key, state) VALUES (?, ?, ?) ON CONFLICT DO UPDATE SET state = excluded.state"},
+		{&s.drop, "DELETE FROM head WHERE kind = ? AND key = ?"},
+		{&s.meta, "UPDATE meta SET head_edit = ?, next_id = ? WHERE head_edit = ?"},
+	} {
+		stmt, err := c.conn.PrepareContext(context.Background(), p.query)
+		if err != nil {
+			return s, translate(c.path, err)
+		}
+		*p.to = stmt
+	}
+	return s, nil
+}
