@@ -3,7 +3,6 @@ package pagemodel
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 )
@@ -40,7 +39,7 @@ type About struct {
 type Collection struct {
 	about   About
 	design  Design
-	order   []Entry
+	order   Series[Entry]
 	leftOut []*Poem
 	index   map[PoemID]orderPlace // of order; shared while no poem changes place
 	next    int64                 // the lowest identity not yet given out
@@ -53,9 +52,9 @@ type orderPlace struct{ index, number int }
 // reindexed is the collection with its index made anew, after its order has
 // been given. It changes c, which nobody else may have seen yet.
 func (c *Collection) reindexed() *Collection {
-	c.index = make(map[PoemID]orderPlace, len(c.order))
+	c.index = make(map[PoemID]orderPlace, c.order.Len())
 	number := 0
-	for i, e := range c.order {
+	for i, e := range c.order.All() {
 		if e.Poem != nil {
 			number++
 			c.index[e.Poem.id] = orderPlace{i, number}
@@ -77,7 +76,10 @@ func (c *Collection) Design() Design { return c.design }
 
 // Order is the sections' heads and the poems, as they stand in the book. Not
 // to be changed.
-func (c *Collection) Order() []Entry { return c.order }
+func (c *Collection) Order() []Entry { return c.order.All() }
+
+// Entries are the same as a series, for whoever wants to know what changed.
+func (c *Collection) Entries() Series[Entry] { return c.order }
 
 // LeftOut are the poems that are in the file and not in the book. Not to be
 // changed.
@@ -101,7 +103,7 @@ func (c *Collection) WithNextID(next int64) *Collection {
 func (c *Collection) Poems() func(yield func(number int, p *Poem) bool) {
 	return func(yield func(int, *Poem) bool) {
 		n := 0
-		for _, e := range c.order {
+		for _, e := range c.order.All() {
 			if e.Poem == nil {
 				continue
 			}
@@ -118,7 +120,7 @@ func (c *Collection) Poem(id PoemID) (p *Poem, number int, ok bool) {
 	if !ok {
 		return nil, 0, false
 	}
-	return c.order[at.index].Poem, at.number, true
+	return c.order.At(at.index).Poem, at.number, true
 }
 
 // IndexOf is a poem's index in the order, or false.
@@ -201,20 +203,20 @@ func (c *Collection) with(change func(*Collection)) *Collection {
 // value of it.
 func (c *Collection) withPoem(p *Poem) *Collection {
 	return c.with(func(d *Collection) {
-		d.order = slices.Clone(c.order)
-		d.order[c.index[p.id].index].Poem = p
+		d.order = c.order.With(c.index[p.id].index, Entry{Poem: p})
 	})
 }
 
 // Builder makes a collection from nothing, giving out identities as it goes:
 // what importing a manuscript uses. The zero Builder is not used.
 type Builder struct {
-	c *Collection
+	c     *Collection
+	order []Entry
 }
 
 // NewBuilder begins a collection.
 func NewBuilder(about About, design Design) *Builder {
-	return &Builder{NewCollection(about, design)}
+	return &Builder{c: NewCollection(about, design)}
 }
 
 func (b *Builder) id() int64 { b.c.next++; return b.c.next - 1 }
@@ -225,14 +227,17 @@ func (b *Builder) Line(text string) Line { return NewLine(LineID(b.id()), text) 
 // Section puts a section's head at the end of the book.
 func (b *Builder) Section(title string, epigraph []string) {
 	s := &Section{ID: SectionID(b.id()), Title: title, Epigraph: epigraph}
-	b.c.order = append(b.c.order, Entry{Section: s})
+	b.order = append(b.order, Entry{Section: s})
 }
 
 // Poem puts a poem at the end of the book. It keeps the slices.
 func (b *Builder) Poem(head PoemHead, parts []Part) {
 	p := NewPoem(PoemID(b.id()), head, parts)
-	b.c.order = append(b.c.order, Entry{Poem: p})
+	b.order = append(b.order, Entry{Poem: p})
 }
 
 // Collection is what has been built. The builder must not be used afterwards.
-func (b *Builder) Collection() *Collection { return b.c.reindexed() }
+func (b *Builder) Collection() *Collection {
+	b.c.order = SeriesOf(b.order)
+	return b.c.reindexed()
+}

@@ -93,14 +93,14 @@ func (Move) Label() string { return "move a poem" }
 
 // Apply moves the poem.
 func (e Move) Apply(c *Collection) (*Collection, error) {
-	from := indexOfPoem(c.order, e.Poem)
-	if from < 0 {
+	from, ok := c.IndexOf(e.Poem)
+	if !ok {
 		return nil, fmt.Errorf("the poem to move is no longer in the book")
 	}
 	if e.Poem == e.Before {
 		return c, nil
 	}
-	order := slices.Delete(slices.Clone(c.order), from, from+1)
+	order := slices.Delete(slices.Clone(c.order.All()), from, from+1)
 	to := len(order)
 	if e.Before != 0 {
 		if to = indexOfPoem(order, e.Before); to < 0 {
@@ -110,8 +110,8 @@ func (e Move) Apply(c *Collection) (*Collection, error) {
 	if to == from {
 		return c, nil
 	}
-	order = slices.Insert(order, to, c.order[from])
-	return c.with(func(d *Collection) { d.order = order }).reindexed(), nil
+	order = slices.Insert(order, to, c.order.At(from))
+	return c.with(func(d *Collection) { d.order = SeriesOf(order) }).reindexed(), nil
 }
 
 func indexOfPoem(order []Entry, id PoemID) int {
@@ -174,16 +174,16 @@ func (e Add) Label() string { return "add " + e.Name }
 
 // Apply adds the poems.
 func (e Add) Apply(c *Collection) (*Collection, error) {
-	if e.From == nil || len(e.From.order) == 0 {
+	if e.From == nil || e.From.order.Len() == 0 {
 		return c, nil
 	}
 	shift := c.next - 1
-	added := make([]Entry, len(e.From.order))
-	for i, entry := range e.From.order {
+	added := make([]Entry, e.From.order.Len())
+	for i, entry := range e.From.order.All() {
 		added[i] = entry.renumbered(shift)
 	}
 	return c.with(func(d *Collection) {
-		d.order = slices.Concat(c.order, added)
+		d.order = SeriesOf(slices.Concat(c.order.All(), added))
 		d.next = shift + e.From.next
 	}).reindexed(), nil
 }

@@ -138,8 +138,8 @@ type thing struct {
 }
 
 func (c *Collection) things() []thing {
-	all := make([]thing, 0, len(c.order)+len(c.leftOut))
-	for _, e := range c.order {
+	all := make([]thing, 0, c.order.Len()+len(c.leftOut))
+	for _, e := range c.order.All() {
 		all = append(all, thing{e.Poem, e.Section})
 	}
 	for _, p := range c.leftOut {
@@ -185,7 +185,7 @@ type orderBody struct {
 
 func orderOf(c *Collection) orderBody {
 	var o orderBody
-	for _, e := range c.order {
+	for _, e := range c.order.All() {
 		if e.Poem != nil {
 			o.Order = append(o.Order, int64(e.Poem.id))
 		} else {
@@ -210,7 +210,6 @@ func encode(v any) []byte {
 // With is the collection after changes: what undo and redo are made of.
 func (c *Collection) With(changes []Change) (*Collection, error) {
 	d := *c
-	d.order = slices.Clone(c.order)
 	d.leftOut = slices.Clone(c.leftOut)
 	a := assembly{c: &d, pool: map[int64]Entry{}}
 	for _, ch := range changes {
@@ -259,9 +258,9 @@ func (a *assembly) take(ch Change) error {
 
 func (a *assembly) place() error {
 	if a.order == nil {
-		for i, e := range a.c.order {
+		for i, e := range a.c.order.All() {
 			if changed, ok := a.pool[identity(e)]; ok {
-				a.c.order[i] = changed
+				a.c.order = a.c.order.With(i, changed)
 			}
 		}
 		for i, p := range a.c.leftOut {
@@ -281,14 +280,16 @@ func (a *assembly) reorder() error {
 			a.pool[identity(e)] = e
 		}
 	}
-	a.c.order, a.c.leftOut = nil, nil
+	order := make([]Entry, 0, len(a.order.Order))
+	a.c.leftOut = nil
 	for _, id := range a.order.Order {
 		e, ok := a.pool[id]
 		if !ok {
 			return fmt.Errorf("the order names %d, which is not in the file", id)
 		}
-		a.c.order = append(a.c.order, e)
+		order = append(order, e)
 	}
+	a.c.order = SeriesOf(order)
 	for _, id := range a.order.LeftOut {
 		e, ok := a.pool[id]
 		if !ok || e.Poem == nil {

@@ -31,8 +31,7 @@ func (s *Setting) Page(n int) *Page {
 	if !ok || ref.entry < 0 {
 		return p
 	}
-	e := &s.entries[ref.entry]
-	rows := e.poem.pages[ref.page]
+	rows := s.entries.At(int(ref.entry)).pages[ref.page]
 	p.Rows = make([]Row, len(rows), len(rows)+1)
 	for i := range rows {
 		p.Rows[i] = rows[i]
@@ -71,30 +70,23 @@ func (s *Setting) folio(p *Page) Row {
 
 // PageOfPoem is the poem's first page, or false.
 func (s *Setting) PageOfPoem(id pagemodel.PoemID) (int, bool) {
-	if e := s.entryOf(id); e != nil {
-		return e.first, true
+	if i, ok := s.collection.IndexOf(id); ok {
+		return s.firsts[i], true
 	}
 	return 0, false
 }
 
-func (s *Setting) entryOf(id pagemodel.PoemID) *entry {
-	if i, ok := s.collection.IndexOf(id); ok {
-		return &s.entries[i]
-	}
-	return nil
-}
-
 // source is the entry of the collection that was set at i.
-func (s *Setting) source(i int32) pagemodel.Entry { return s.collection.Order()[i] }
+func (s *Setting) source(i int32) pagemodel.Entry { return s.collection.Entries().At(int(i)) }
 
 // PageOfLine is the page of the line's first row, or false.
 func (s *Setting) PageOfLine(ref pagemodel.LineRef) (int, bool) {
-	e := s.entryOf(ref.Poem)
-	if e == nil {
+	i, ok := s.collection.IndexOf(ref.Poem)
+	if !ok {
 		return 0, false
 	}
-	page, _, ok := e.poem.rowOf(ref.Line)
-	return e.first + page, ok
+	page, _, ok := s.entries.At(i).rowOf(ref.Line)
+	return s.firsts[i] + page, ok
 }
 
 // rowOf is the page, from 0, and the number of the first row of a line.
@@ -141,13 +133,14 @@ type Overlong struct {
 func (s *Setting) Turnovers() []Overlong {
 	var all []Overlong
 	for number, p := range s.collection.Poems() {
-		e, id := s.entryOf(p.ID()), p.ID()
-		for _, t := range e.poem.turned {
-			page, row, _ := e.poem.rowOf(t.line)
+		id := p.ID()
+		i, _ := s.collection.IndexOf(id)
+		for _, t := range s.entries.At(i).turned {
+			page, row, _ := s.entries.At(i).rowOf(t.line)
 			all = append(all, Overlong{
 				Poem: id, Number: number, Stanza: t.stanza, Line: t.number,
 				Ref:  pagemodel.LineRef{Poem: id, Line: t.line},
-				Page: e.first + page, Row: row, Text: t.text, Parts: t.parts, Overrun: t.overrun, State: t.state,
+				Page: s.firsts[i] + page, Row: row, Text: t.text, Parts: t.parts, Overrun: t.overrun, State: t.state,
 			})
 		}
 	}
@@ -160,17 +153,18 @@ func (s *Setting) Faults() []Fault {
 	if text := s.absentFace(); text != "" {
 		all = append(all, Fault{Kind: AbsentFace, Text: text})
 	}
-	for i := range s.entries {
-		all = append(all, s.entries[i].faults(s.source(int32(i)))...)
+	for i := range s.firsts {
+		all = append(all, s.faultsOf(i)...)
 	}
 	return all
 }
 
-func (e *entry) faults(source pagemodel.Entry) []Fault {
+// faultsOf are the faults of the entry at i.
+func (s *Setting) faultsOf(i int) []Fault {
 	var all []Fault
-	for i := range e.poem.faults {
-		f := &e.poem.faults[i]
-		fault := Fault{Kind: f.kind, Page: e.first + f.page, Row: f.row, Text: f.words()}
+	source := s.source(int32(i))
+	for _, f := range s.entries.At(i).faults {
+		fault := Fault{Kind: f.kind, Page: s.firsts[i] + f.page, Row: f.row, Text: f.words()}
 		if source.Poem != nil {
 			fault.Poem = source.Poem.ID()
 		}
@@ -193,15 +187,14 @@ type ContentsEntry struct {
 // Contents are the sections and poems with their pages. A poem without a title
 // stands under its first line.
 func (s *Setting) Contents() []ContentsEntry {
-	all := make([]ContentsEntry, 0, len(s.entries))
-	for i := range s.entries {
-		e, source := &s.entries[i], s.source(int32(i))
+	all := make([]ContentsEntry, 0, len(s.firsts))
+	for i, source := range s.collection.Order() {
 		if sec := source.Section; sec != nil {
-			all = append(all, ContentsEntry{Title: sec.Title, Page: e.first, Section: true})
+			all = append(all, ContentsEntry{Title: sec.Title, Page: s.firsts[i], Section: true})
 			continue
 		}
 		p := source.Poem
-		all = append(all, ContentsEntry{Title: p.Name(), Page: e.first, Poem: p.ID()})
+		all = append(all, ContentsEntry{Title: p.Name(), Page: s.firsts[i], Poem: p.ID()})
 	}
 	return all
 }
@@ -212,7 +205,7 @@ func (s *Setting) UnsettledOn(page int) int {
 	if !ok || ref.entry < 0 {
 		return 0
 	}
-	p := s.entries[ref.entry].poem
+	p := s.entries.At(int(ref.entry))
 	if p.unsettled == 0 {
 		return 0
 	}
@@ -232,7 +225,7 @@ func (s *Setting) FaultsOn(page int) int {
 		return 0
 	}
 	n := 0
-	for _, f := range s.entries[ref.entry].poem.faults {
+	for _, f := range s.entries.At(int(ref.entry)).faults {
 		if f.page == int(ref.page) {
 			n++
 		}
@@ -258,15 +251,15 @@ func (s *Setting) samePage(prev *Setting, n int) bool {
 	if inA != inB || a.page != b.page || (a.entry < 0) != (b.entry < 0) {
 		return false
 	}
-	return a.entry < 0 || s.entries[a.entry].poem == prev.entries[b.entry].poem
+	return a.entry < 0 || s.entries.At(int(a.entry)) == prev.entries.At(int(b.entry))
 }
 
 // PoemAfter is the first page of the poem or section that begins after the
 // page, or the page itself where none does.
 func (s *Setting) PoemAfter(page int) int {
-	i := sort.Search(len(s.entries), func(i int) bool { return s.entries[i].first > page })
-	if i == len(s.entries) {
+	i := sort.SearchInts(s.firsts, page+1)
+	if i == len(s.firsts) {
 		return page
 	}
-	return s.entries[i].first
+	return s.firsts[i]
 }

@@ -34,12 +34,6 @@ type poemSetting struct {
 	unsettled int
 }
 
-// entry is one place in the order of the book, set: a poem or a section's page.
-type entry struct {
-	poem  *poemSetting
-	first int // its first page, from 1
-}
-
 // pageRef says what stands on a page: a page of an entry, or nothing.
 type pageRef struct {
 	entry int32 // index into entries, -1 for a blank
@@ -52,8 +46,9 @@ type Setting struct {
 	design     pagemodel.Design
 	key        fitKey
 	faces      typeCase
-	entries    []entry
-	pages      []pageRef // page n is pages[n-1]
+	entries    pagemodel.Series[*poemSetting] // by place in the order: a poem, or a section's page
+	firsts     []int                          // the first page of each, from 1; shared while no page moves
+	pages      []pageRef                      // page n is pages[n-1]; shared likewise
 	unsettled  int
 	setter     *Setter
 }
@@ -82,15 +77,17 @@ func (s *Setter) Set(prev *Setting, c *pagemodel.Collection) *Setting {
 		prev = nil
 	}
 	s.comp.faces, s.comp.size = &set.faces, d.Size
-	if prev != nil && len(prev.entries) == len(c.Order()) {
+	if prev != nil && prev.entries.Len() == c.Entries().Len() {
 		s.setOn(prev, set)
 		return set
 	}
-	set.entries = make([]entry, len(c.Order()))
-	for i, source := range c.Order() {
-		set.entries[i].poem = s.poem(set, prev, source)
-		set.unsettled += set.entries[i].poem.unsettled
+	entries := make([]*poemSetting, 0, c.Entries().Len())
+	for _, source := range c.Order() {
+		p := s.poem(set, prev, source)
+		entries = append(entries, p)
+		set.unsettled += p.unsettled
 	}
+	set.entries = pagemodel.SeriesOf(entries)
 	set.paginate()
 	return set
 }
@@ -99,20 +96,16 @@ func (s *Setter) Set(prev *Setting, c *pagemodel.Collection) *Setting {
 // in the same place is taken over at the price of a comparison, and the pages
 // too where no entry takes more or fewer of them than before.
 func (s *Setter) setOn(prev, set *Setting) {
-	set.entries, set.unsettled = slices.Clone(prev.entries), prev.unsettled
+	set.entries, set.unsettled = prev.entries, prev.unsettled
 	moved := false
-	before := prev.collection.Order()
-	for i, source := range set.collection.Order() {
-		if source == before[i] {
-			continue
-		}
-		was := prev.entries[i].poem
-		now := s.poem(set, prev, source)
-		set.entries[i].poem = now
-		set.unsettled += now.unsettled - was.unsettled
-		moved = moved || len(now.pages) != len(was.pages) || !sameOpening(source, before[i])
+	now, before := set.collection.Entries(), prev.collection.Entries()
+	for i := range now.Changed(before) {
+		was, p := prev.entries.At(i), s.poem(set, prev, now.At(i))
+		set.entries = set.entries.With(i, p)
+		set.unsettled += p.unsettled - was.unsettled
+		moved = moved || len(p.pages) != len(was.pages) || !sameOpening(now.At(i), before.At(i))
 	}
-	set.pages = prev.pages
+	set.pages, set.firsts = prev.pages, prev.firsts
 	if moved {
 		set.paginate()
 	}
@@ -148,10 +141,10 @@ func (s *Setting) known(p *pagemodel.Poem) *poemSetting {
 		return nil
 	}
 	i, ok := s.collection.IndexOf(p.ID())
-	if !ok || s.entries[i].poem.key != p.Key() {
+	if !ok || s.entries.At(i).key != p.Key() {
 		return nil
 	}
-	return s.entries[i].poem
+	return s.entries.At(i)
 }
 
 func fitKeyOf(d *pagemodel.Design, faces *typeCase) fitKey {
@@ -256,17 +249,18 @@ func (b *blocks) section(s *pagemodel.Section) *poemSetting {
 // copy-editing handbooks give it); a poem opens where the poet says.
 func (s *Setting) paginate() {
 	order := s.collection.Order()
-	s.pages = make([]pageRef, 0, 2*len(s.entries))
-	for i := range s.entries {
-		e := &s.entries[i]
+	entries := s.entries.All()
+	s.pages = make([]pageRef, 0, 2*len(entries))
+	s.firsts = make([]int, len(entries))
+	for i, e := range entries {
 		for !mayOpen(order[i], len(s.pages)+1) {
 			s.pages = append(s.pages, pageRef{entry: -1})
 		}
-		e.first = len(s.pages) + 1
-		for page := range e.poem.pages {
+		s.firsts[i] = len(s.pages) + 1
+		for page := range e.pages {
 			s.pages = append(s.pages, pageRef{int32(i), int32(page)})
 		}
-		if order[i].Section != nil && len(s.pages)%2 == 1 && i+1 < len(s.entries) {
+		if order[i].Section != nil && len(s.pages)%2 == 1 && i+1 < len(entries) {
 			s.pages = append(s.pages, pageRef{entry: -1})
 		}
 	}
