@@ -4,6 +4,9 @@ package typeset
 
 import (
 	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"slices"
 	"strings"
 	"syscall"
@@ -103,6 +106,23 @@ func BenchmarkSetCold(b *testing.B) {
 		r.measure(func() { NewSetter(faces).Set(nil, book) }, func() { merelyShape(buffer, face, texts) })
 	}
 	r.report(b, "x_shaping")
+	b.ReportMetric(float64(hbShapeTime(b, face, texts).Milliseconds()), "ms/hb-shape")
+}
+
+// hbShapeTime is how long HarfBuzz's command-line shaper takes for the lines,
+// starting and printing included: what the C library does with the same work.
+func hbShapeTime(b *testing.B, f *Face, lines []string) time.Duration {
+	path := filepath.Join(b.TempDir(), "font")
+	if err := os.WriteFile(path, f.Data(), 0o600); err != nil {
+		b.Fatal(err)
+	}
+	cmd := exec.Command("hb-shape", "--shaper=ot", "--text-file=-", "--features=onum", "--output-file="+os.DevNull, path)
+	cmd.Stdin = strings.NewReader(strings.Join(lines, "\n") + "\n")
+	start := time.Now()
+	if err := cmd.Run(); err != nil {
+		b.Fatalf("hb-shape (Debian package libharfbuzz-bin): %v", err)
+	}
+	return time.Since(start)
 }
 
 // BenchmarkSetOneWord carries one word over a line's end and back and sets the

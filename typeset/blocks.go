@@ -116,23 +116,29 @@ func (b *blocks) setProse(s pagemodel.Stanza, gap int) {
 	}
 }
 
+// fill sets a paragraph's words over as many rows as they need.
 func (b *blocks) fill(l *pagemodel.Line, p piece) []Row {
+	rows := b.fillRows(l, p)
+	for i := range rows {
+		rows[i].Role = RoleProse
+	}
+	rows[len(rows)-1].Last = true
+	return rows
+}
+
+func (b *blocks) fillRows(l *pagemodel.Line, p piece) []Row {
+	if p.width <= b.measure {
+		return []Row{b.row(l, p, 0, 0, LineStart)}
+	}
 	var rows []Row
-	start, end := 0, p.end
+	t := newTurner(b.compositor, l, 0, p)
 	for {
-		head, next := p, end
-		if p.width > b.measure {
-			head, next = b.headOf(l, start, p, b.measure)
-		}
-		row := b.row(l, head, 0, start, LineStart)
-		row.Role = RoleProse
-		rows = append(rows, row)
-		if next >= end {
-			rows[len(rows)-1].Last = true
+		head, next := t.head(b.measure)
+		rows = append(rows, b.row(l, head, 0, t.start, LineStart))
+		if next >= p.end {
 			return rows
 		}
-		start = next
-		p = b.compose(l, start, end)
+		t.advance(next)
 	}
 }
 

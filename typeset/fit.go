@@ -101,27 +101,6 @@ func (f *fitter) hang(l *pagemodel.Line) Length {
 	return f.compose(l, 0, n).width
 }
 
-// turn sets a piece that begins at start, and turns over what does not fit.
-func (f *fitter) turn(rows []Row, l *pagemodel.Line, start int, p piece, how Turn) []Row {
-	x := f.left(l, p.width)
-	end := p.end
-	for {
-		room := f.room(x)
-		head, next := p, end
-		if p.width > room {
-			head, next = f.headOf(l, start, p, room)
-		}
-		rows = append(rows, f.row(l, head, x, start, how))
-		if next >= end {
-			return rows
-		}
-		first := &rows[len(rows)-1]
-		start, how = next, Turnover
-		p = f.compose(l, start, end)
-		x = f.tailLeft(l, first, p, start)
-	}
-}
-
 func (f *fitter) row(l *pagemodel.Line, p piece, x Length, start int, how Turn) Row {
 	return Row{
 		Poem: f.poem, Line: l.ID(), Role: RoleVerse, Turn: how, Start: start, End: p.end,
@@ -129,115 +108,42 @@ func (f *fitter) row(l *pagemodel.Line, p piece, x Length, start int, how Turn) 
 	}
 }
 
-// headOf is as much of an overlong piece as stays on its row, and where the
-// rest begins: at the poet's word where one was chosen and it fits; else at the
-// last space that fits; else, in a word with none, after a dash or hyphen. What
-// has no such place is left as it is and overruns.
-func (f *fitter) headOf(l *pagemodel.Line, start int, p piece, room Length) (piece, int) {
-	for _, t := range l.Turns() {
-		if t > start && t < p.end {
-			if head := f.compose(l, start, t); head.width <= room {
-				return head, t
-			}
-			break
-		}
+// turn sets a piece that begins at start, and turns over what does not fit.
+func (f *fitter) turn(rows []Row, l *pagemodel.Line, start int, p piece, how Turn) []Row {
+	x := f.left(l, p.width)
+	if p.width <= f.room(x) {
+		return append(rows, f.row(l, p, x, start, how))
 	}
-	for _, places := range [...]func(*pagemodel.Line, int, int) []int{spaceTurns, dashTurns} {
-		turns := places(l, start, p.end)
-		for i := len(turns) - 1; i >= 0; i-- {
-			t := turns[i]
-			if p.xAt(trimEnd(l.Text(), start, t)) > room+f.size {
-				continue
-			}
-			if head := f.compose(l, start, t); head.width <= room {
-				return head, t
-			}
+	t := newTurner(f.compositor, l, start, p)
+	for {
+		head, next := t.head(f.room(x))
+		rows = append(rows, f.row(l, head, x, t.start, how))
+		if next >= p.end {
+			return rows
 		}
-		if len(turns) > 0 {
-			return f.compose(l, start, turns[0]), turns[0]
-		}
+		t.advance(next)
+		how, x = Turnover, f.tailLeft(l, &rows[len(rows)-1], t)
 	}
-	return p, p.end
 }
 
-// dashes can't begin a turnover (common practice: UAX 14 would let a line begin
-// with an em dash, class B2; verse setters do not).
-const dashes = "—–-‐‑―"
-
-// spaceTurns are the words of a piece at which it may turn: none that begins
-// with a dash or stands behind a gap, which a turn would swallow.
-func spaceTurns(l *pagemodel.Line, start, end int) []int {
-	var turns []int
-	for _, w := range pagemodel.Words(l.Text()[start:end]) {
-		at := start + w.Start
-		r, _ := utf8.DecodeRuneInString(l.Text()[at:])
-		if at == start || strings.ContainsRune(dashes, r) || hasGap(l, at) {
-			continue
-		}
-		turns = append(turns, at)
-	}
-	return turns
-}
-
-func hasGap(l *pagemodel.Line, at int) bool {
-	for _, g := range l.Gaps() {
-		if g.At == at {
-			return true
-		}
-	}
-	return false
-}
-
-// dashTurns are the places after a dash or hyphen within a word.
-func dashTurns(l *pagemodel.Line, start, end int) []int {
-	var turns []int
-	text := l.Text()[start:end]
-	for i, r := range text {
-		at := i + utf8.RuneLen(r)
-		if i == 0 || at >= len(text) || r == '‑' || !strings.ContainsRune(dashes, r) {
-			continue
-		}
-		if next, _ := utf8.DecodeRuneInString(text[at:]); !strings.ContainsRune(dashes, next) && !pagemodel.IsSpace(next) {
-			turns = append(turns, start+at)
-		}
-	}
-	return turns
-}
-
-// tailLeft is where a turnover begins.
-func (f *fitter) tailLeft(l *pagemodel.Line, head *Row, tail piece, start int) Length {
+// tailLeft is where the turnover that t has come to begins, below the row head.
+func (f *fitter) tailLeft(l *pagemodel.Line, head *Row, t *turner) Length {
+	width := t.rest()
 	if f.design.Turnovers == pagemodel.TurnRight {
-		return f.tailRight(head, tail)
+		// An em left of where the row above ends. Whether the next line is long
+		// enough to stand under it is seen to afterwards, by closeRivers.
+		x := min(head.X+head.Width-f.size, f.measure-width)
+		return max(x, f.leastTail())
 	}
-	need := min(tail.width, f.firstWord(l, tail, start))
-	indent := f.deepest + f.size
-	if f.room(indent) >= max(need, f.measure/3) {
-		return indent
-	}
+	need := max(min(width, t.firstWord()), f.measure/3)
 	// In stepped verse one em beyond the deepest step leaves too little: a
 	// fixed indent, else ranged right.
-	own := l.Indent().At(f.size)
-	if fixed := own + 2*f.size; f.room(fixed) >= max(need, f.measure/3) {
-		return fixed
+	for _, indent := range [...]Length{f.deepest + f.size, l.Indent().At(f.size) + 2*f.size} {
+		if f.room(indent) >= need {
+			return indent
+		}
 	}
-	return max(0, f.measure-tail.width)
-}
-
-// firstWord is the width of the first word of a piece.
-func (f *fitter) firstWord(l *pagemodel.Line, p piece, start int) Length {
-	words := pagemodel.Words(l.Text()[start:p.end])
-	if len(words) == 0 {
-		return p.width
-	}
-	return p.xAt(start + words[0].End)
-}
-
-// tailRight sets the tail towards the right, beginning an em left of where the
-// row above ends. Whether the next line is long enough to stand under it is
-// seen to afterwards: see [fitter.closeRivers].
-func (f *fitter) tailRight(head *Row, tail piece) Length {
-	x := min(head.X+head.Width-f.size, f.measure-tail.width)
-	return max(x, f.leastTail())
+	return max(0, f.measure-width)
 }
 
 // leastTail is the least that a turnover set right is indented: twice the

@@ -117,7 +117,7 @@ func TestWarmIsCold(t *testing.T) {
 
 // allCharactersStand holds that each line's rows hold its characters once and
 // in order, with nothing but spaces between rows.
-func allCharactersStand(t *rapid.T, c *pagemodel.Collection, s *Setting) {
+func allCharactersStand(t interface{ Fatalf(string, ...any) }, c *pagemodel.Collection, s *Setting) {
 	rows := map[pagemodel.LineID][]Row{}
 	for n := 1; n <= s.Extent(); n++ {
 		for _, r := range s.Page(n).Rows {
@@ -131,7 +131,7 @@ func allCharactersStand(t *rapid.T, c *pagemodel.Collection, s *Setting) {
 	}
 }
 
-func lineStands(t *rapid.T, l pagemodel.Line, rows []Row) {
+func lineStands(t interface{ Fatalf(string, ...any) }, l pagemodel.Line, rows []Row) {
 	end := 0
 	for i, r := range rows {
 		if !onlySpaces(l.Text()[end:r.Start]) || r.Last != (i == len(rows)-1) {
@@ -230,4 +230,29 @@ func TestMissingGlyph(t *testing.T) {
 	if len(faults) != 1 || faults[0].Kind != MissingGlyph || faults[0].Page != 1 || faults[0].Row != 1 {
 		t.Errorf("faults: %+v", faults)
 	}
+}
+
+// FuzzLine: whatever a line holds and however narrow the page, setting it ends,
+// and every character stands once and in order.
+func FuzzLine(f *testing.F) {
+	f.Add("a line of words — with a dash, “quotes” and a verylongwordwithnospace", 3, 10)
+	f.Add("ﬁ\u0301\u200dשלום العربية\u00a0x", 0, 0)
+	setter := NewSetter(Bundled())
+	f.Fuzz(func(t *testing.T, text string, at, width int) {
+		b := pagemodel.NewBuilder(pagemodel.About{}, testDesign())
+		l := b.Line("first")
+		b.Poem(pagemodel.PoemHead{}, []pagemodel.Part{pagemodel.NewPart("", []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, []pagemodel.Line{l})})})
+		c := b.Collection()
+		d := c.Design()
+		d.Margins.Outer = max(0, d.Margins.Outer+Length(width%200)*64)
+		for _, e := range []pagemodel.Edit{
+			pagemodel.Retype{LineRef: firstLine(c), Text: text}, pagemodel.SetDesign{Design: d},
+			pagemodel.Break{LineRef: firstLine(c), At: at, In: pagemodel.InEdition}, pagemodel.Keep{LineRef: firstLine(c), Turns: []int{at}},
+		} {
+			if next, err := e.Apply(c); err == nil {
+				c = next
+			}
+		}
+		allCharactersStand(t, c, setter.Set(nil, c))
+	})
 }
