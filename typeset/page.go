@@ -146,25 +146,21 @@ func (run *Run) cluster(i int) (next, end int, width Length) {
 // OffsetAt is the byte offset of the row's source text whose edge lies nearest
 // to x, which counts from the left of the trim.
 func (r *Row) OffsetAt(x Length) int {
-	best, far := r.Start, Length(1<<30)
-	for offset := r.Start; offset <= r.End; offset++ {
-		if !r.onRune(offset) {
-			continue
+	var offsets []int
+	for _, run := range r.Runs {
+		for i := range run.Text {
+			offsets = append(offsets, run.Start+i)
 		}
-		if d := abs(r.XAt(offset) - x); d < far {
-			best, far = offset, d
+	}
+	offsets = append(offsets, r.End)
+	p := piece{runs: r.Runs, width: r.Width}
+	best, far := r.Start, Length(1<<30)
+	for i, at := range p.xs(offsets) {
+		if d := abs(r.X + at - x); d < far {
+			best, far = offsets[i], d
 		}
 	}
 	return best
-}
-
-func (r *Row) onRune(offset int) bool {
-	for _, run := range r.Runs {
-		if i := offset - run.Start; i >= 0 && i < len(run.Text) {
-			return run.Text[i]&0xC0 != 0x80
-		}
-	}
-	return true
 }
 
 // RowAt is the index of the row whose line of the grid the y lies in, or the
