@@ -1,0 +1,37 @@
+// Headland sets a collection of poems on the pages of a book and shows where a
+// line turns that the poet did not turn.
+//
+// This file is the wiring: a verb (see headland help) is done by ui/command; all
+// else is a window, which ui makes.
+package main
+
+import (
+	"fmt"
+	"os"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/app"
+
+	"headland/ui"
+	"headland/ui/command"
+	_ "headland/ui/locale"
+)
+
+func main() { os.Exit(start(os.Args[1:])) }
+
+// start does what the command line asks for and gives the exit status.
+func start(args []string) int {
+	if status, handled := command.Run(args, os.Stdin, os.Stdout, os.Stderr); handled {
+		return status
+	}
+	if !command.HasDisplay() {
+		return command.WithoutWindow(args, os.Stdout, os.Stderr)
+	}
+	s, err := command.OpenForWindow(args, os.Stderr)
+	if err != nil {
+		fmt.Fprintf(os.Stderr, "headland: %v\n", err)
+		return command.CouldNot
+	}
+	ui.Run(app.NewWithID("headland.app"), s, fyne.Do)
+	return command.Done
+}

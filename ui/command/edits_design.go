@@ -1,0 +1,120 @@
+package command
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"headland/pagemodel"
+	"headland/ui/session"
+)
+
+// designFields are the design values of a report.
+var designFields = []string{
+	"trim_mm", "margins_mm", "measure_pt", "face", "size_pt", "leading_pt", "binding", "turnovers",
+	"stanza_gap", "title_row", "poem_row", "run_out_pt", "hang_quotes",
+}
+
+// makeDesign changes those values of the design that are there.
+func makeDesign(f *fields, s *session.Session) pagemodel.Edit {
+	d := s.Collection().Design()
+	f.page(&d)
+	f.typeIn(&d, s)
+	f.lines(&d)
+	return pagemodel.SetDesign{Design: d}
+}
+
+// page takes trim, margins and binding. A measure is had by way of the outer
+// margin, so it can't be asked for together with that.
+func (f *fields) page(d *pagemodel.Design) {
+	if trim := []float64(nil); f.has("trim_mm") {
+		f.take("trim_mm", &trim, "width and height, as in [129,198]")
+		if len(trim) != 2 && f.err == nil {
+			f.err = fmt.Errorf(`"trim_mm" must be width and height, as in [129,198]`)
+		}
+		if f.err == nil {
+			d.Trim = pagemodel.Trim{Width: f.millimetres(trim[0]), Height: f.millimetres(trim[1])}
+		}
+	}
+	margins := f.margins(d)
+	if f.has("measure_pt") {
+		if margins["outer"] && f.err == nil {
+			f.err = fmt.Errorf(`"measure_pt" is had by way of the outer margin: leave out one of the two`)
+		}
+		d.Margins.Outer = d.Trim.Width - d.Margins.Inner - pagemodel.Pt(f.number("measure_pt"))
+	}
+	if f.has("binding") {
+		parsed(f, "binding", &d.Binding, pagemodel.ParseBinding)
+	}
+}
+
+// margins takes those margins that are there, and says which.
+func (f *fields) margins(d *pagemodel.Design) map[string]bool {
+	var given map[string]float64
+	f.take("margins_mm", &given, `an object of millimetres, as in {"inner":16}`)
+	taken := map[string]bool{}
+	for name, mm := range given {
+		margin := map[string]*pagemodel.Length{
+			"inner": &d.Margins.Inner, "outer": &d.Margins.Outer, "head": &d.Margins.Head, "foot": &d.Margins.Foot,
+		}[name]
+		if margin == nil {
+			f.err = fmt.Errorf(`"margins_mm" takes no field %q: it takes inner, outer, head, foot`, name)
+			return nil
+		}
+		*margin, taken[name] = f.millimetres(mm), true
+	}
+	return taken
+}
+
+// millimetres is a length of a size that a page can have.
+func (f *fields) millimetres(mm float64) pagemodel.Length {
+	if (mm < 0 || mm > 10000) && f.err == nil {
+		f.err = fmt.Errorf("%g mm is no length on a page", mm)
+		return 0
+	}
+	return pagemodel.MM(mm)
+}
+
+// typeIn takes the face and its sizes.
+func (f *fields) typeIn(d *pagemodel.Design, s *session.Session) {
+	if f.has("face") {
+		d.Face = f.text("face")
+		if families := s.Families(); !slices.Contains(families, d.Face) && f.err == nil {
+			f.err = fmt.Errorf("there is no face %q here: it is one of %s", d.Face, strings.Join(families, ", "))
+		}
+	}
+	if f.has("size_pt") {
+		d.Size = pagemodel.Pt(f.number("size_pt"))
+	}
+	if f.has("leading_pt") {
+		d.Leading = pagemodel.Pt(f.number("leading_pt"))
+	}
+}
+
+// lines takes how lines and stanzas stand.
+func (f *fields) lines(d *pagemodel.Design) {
+	if f.has("turnovers") {
+		parsed(f, "turnovers", &d.Turnovers, pagemodel.ParseTurnoverStyle)
+	}
+	if f.has("run_out_pt") {
+		d.RunOut = pagemodel.Pt(f.number("run_out_pt"))
+	}
+	f.take("stanza_gap", &d.StanzaGap, "a whole number of lines")
+	f.take("title_row", &d.TitleRow, "a line's whole number")
+	f.take("poem_row", &d.PoemRow, "a line's whole number")
+	f.take("hang_quotes", &d.HangQuotes, "true or false")
+}
+
+// parsed takes a value that is written as one of a few words.
+func parsed[T any](f *fields, name string, value *T, parse func(string) (T, error)) {
+	words := f.text(name)
+	if f.err != nil {
+		return
+	}
+	v, err := parse(words)
+	if err != nil {
+		f.err = err
+		return
+	}
+	*value = v
+}

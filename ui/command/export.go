@@ -1,0 +1,135 @@
+package command
+
+import (
+	"flag"
+	"os"
+
+	"headland/ui/session"
+)
+
+const exportMore = `Just one of these:
+
+  --pdf OUT          the pages as a PDF for a printer, one to a sheet
+  --png DIR          a picture of every page, in the folder DIR
+  --manuscript OUT   the text: Markdown if OUT ends in .md, else plain
+
+and with them:
+
+  --spreads          facing pages on one sheet, or in one picture
+  --dpi N            pixels an inch of the pictures, 150 if not said
+  --edition          the text with this edition's breaks in it
+
+What is at OUT is replaced once the new file is whole.
+`
+
+type exportOptions struct {
+	pdf, png, manuscript string
+	spreads, edition     bool
+	dpi                  float64
+	set                  *flag.FlagSet
+}
+
+func exportFlags(set *flag.FlagSet) any {
+	o := &exportOptions{set: set}
+	set.StringVar(&o.pdf, "pdf", "", "")
+	set.StringVar(&o.png, "png", "", "")
+	set.StringVar(&o.manuscript, "manuscript", "", "")
+	set.BoolVar(&o.spreads, "spreads", false, "")
+	set.BoolVar(&o.edition, "edition", false, "")
+	set.Float64Var(&o.dpi, "dpi", usualDPI, "")
+	return o
+}
+
+// usualDPI shows a page of B-format about 760 pixels wide: easily read, and
+// small enough to send.
+const usualDPI = 150
+
+const pointsPerInch = 72
+
+// check says what does not go together.
+func (o *exportOptions) check() error {
+	kinds := 0
+	for _, out := range []string{o.pdf, o.png, o.manuscript} {
+		if out != "" {
+			kinds++
+		}
+	}
+	switch {
+	case kinds == 0:
+		return misuse("export: say what to write, and where: --pdf OUT, --png DIR or --manuscript OUT")
+	case kinds > 1:
+		return misuse("export: it writes one thing at a time: choose one of --pdf, --png and --manuscript")
+	case o.edition && o.manuscript == "":
+		return misuse("export: --edition is for --manuscript: pages have this edition's breaks in any case")
+	case o.spreads && o.manuscript != "":
+		return misuse("export: --spreads is for --pdf and --png: a manuscript has no pages")
+	case o.given("dpi") && o.png == "":
+		return misuse("export: --dpi is for --png: the others have no pixels")
+	}
+	return nil
+}
+
+// given says that a flag was on the command line.
+func (o *exportOptions) given(name string) (yes bool) {
+	o.set.Visit(func(f *flag.Flag) { yes = yes || f.Name == name })
+	return yes
+}
+
+func runExport(c *call, options any, words []string) (err error) {
+	o := options.(*exportOptions)
+	file, err := oneFile("export", words)
+	if err != nil {
+		return err
+	}
+	if err := o.check(); err != nil {
+		return err
+	}
+	s, err := session.Open(file)
+	if err != nil {
+		return err
+	}
+	defer closing(s, &err)
+	switch {
+	case o.pdf != "":
+		return c.exportPDF(s, o.pdf, o.spreads)
+	case o.png != "":
+		return c.exportPNG(s, o.png, o.dpi, o.spreads)
+	}
+	return c.exportManuscript(s, o)
+}
+
+func (c *call) exportPDF(s *session.Session, path string, spreads bool) error {
+	if err := s.ExportPDF(path, session.PDFOptions{Spreads: spreads}, nil); err != nil {
+		return err
+	}
+	c.out.printf("%s: %s%s\n", path, counted(s.Committed().Extent(), "page"), asSpreads(spreads))
+	return nil
+}
+
+func (c *call) exportPNG(s *session.Session, dir string, dpi float64, spreads bool) error {
+	made := 0
+	count := func(done, _ int) bool { made = done; return true }
+	if err := s.ExportPNG(dir, dpi/pointsPerInch, spreads, count); err != nil {
+		return err
+	}
+	c.out.printf("%s%c: %s of %s%s\n", dir, os.PathSeparator, counted(made, "picture"), counted(s.Committed().Extent(), "page"), asSpreads(spreads))
+	return nil
+}
+
+func asSpreads(spreads bool) string {
+	if spreads {
+		return ", as spreads"
+	}
+	return ""
+}
+
+func (c *call) exportManuscript(s *session.Session, o *exportOptions) error {
+	notices, err := s.ExportManuscript(o.manuscript, o.edition)
+	c.say(notices)
+	if err != nil {
+		return err
+	}
+	poems, lines := countText(s.Collection())
+	c.out.printf("%s: %s of %s\n", o.manuscript, counted(poems, "poem"), counted(lines, "line"))
+	return nil
+}

@@ -1,0 +1,141 @@
+package command
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+	"unicode/utf8"
+)
+
+// prose prints a report to be read in a terminal: what has to be dealt with
+// first.
+func (c *call) prose(r report) {
+	c.heading(r)
+	c.turnoverTable(r.Turnovers)
+	c.faultTable(r.Faults)
+	c.extentLines(r)
+	c.contentsTable(r.Contents)
+}
+
+func (c *call) heading(r report) {
+	title := r.Title
+	if title == "" {
+		title = "An untitled collection"
+	}
+	if r.poet != "" {
+		title += ", " + r.poet
+	}
+	c.out.printf("%s\n%s, %s, %s\n\n", title, counted(r.Poems, "poem"), counted(r.Lines, "line"), counted(r.Pages, "page"))
+}
+
+func (c *call) turnoverTable(turnovers []turnover) {
+	if len(turnovers) == 0 {
+		c.out.printf("Every line fits the measure.\n\n")
+		return
+	}
+	unsettled := 0
+	for _, t := range turnovers {
+		if t.State == "unsettled" {
+			unsettled++
+		}
+	}
+	c.out.printf("Too long for the measure: %s, %s\n", counted(len(turnovers), "line"), howMany(unsettled, len(turnovers)))
+	rows := make([]string, len(turnovers))
+	for i, t := range turnovers {
+		rows[i] = fmt.Sprintf("page %s, line %d\t%s\t%s pt over\t#%d %s\tstanza %d, line %d",
+			t.Page, t.Row, t.State, decimal(t.Overrun), t.Number, shortened(t.Poem), t.Stanza, t.Line)
+	}
+	for i, row := range aligned(rows) {
+		c.out.printf("  %s\n      %s\n", row, turnovers[i].Text)
+	}
+	c.out.printf("\n")
+}
+
+// aligned is rows of cells parted by tabs, the cells below one another.
+func aligned(rows []string) []string {
+	var b strings.Builder
+	table := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
+	fmt.Fprint(table, strings.Join(rows, "\n"))
+	_ = table.Flush() // a strings.Builder takes everything
+	return strings.Split(b.String(), "\n")
+}
+
+func howMany(unsettled, all int) string {
+	switch unsettled {
+	case 0:
+		return "all of them settled"
+	case all:
+		return "none of them settled"
+	}
+	return strconv.Itoa(unsettled) + " of them unsettled"
+}
+
+func decimal(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
+
+// shortened is a poem's name, cut where it would spoil a table.
+func shortened(name string) string {
+	const most = 32
+	if utf8.RuneCountInString(name) <= most {
+		return name
+	}
+	return strings.TrimRight(string([]rune(name)[:most-1]), " ,.;:—–-") + "…"
+}
+
+func (c *call) faultTable(faults []fault) {
+	if len(faults) == 0 {
+		c.out.printf("Nothing is faulty.\n\n")
+		return
+	}
+	c.out.printf("Faulty: %s\n", counted(len(faults), "place"))
+	rows := make([]string, len(faults))
+	for i, f := range faults {
+		rows[i] = fmt.Sprintf("%s\t%s\t%s\t%s", f.place(), strings.ReplaceAll(f.Kind, "-", " "), shortened(f.Poem), f.Text)
+	}
+	for _, row := range aligned(rows) {
+		c.out.printf("  %s\n", row)
+	}
+	c.out.printf("\n")
+}
+
+// place is where a fault is, in words.
+func (f fault) place() string {
+	switch {
+	case f.Page == "":
+		return "the book"
+	case f.Row == 0:
+		return "page " + f.Page
+	}
+	return fmt.Sprintf("page %s, line %d", f.Page, f.Row)
+}
+
+func (c *call) extentLines(r report) {
+	e, d := r.Extent, r.Design
+	c.out.printf("Extent: %s", counted(e.Pages, "page"))
+	if e.Blanks > 0 {
+		c.out.printf(" and %s, so %s of %d", counted(e.Blanks, "blank"), counted(e.Signatures, "signature"), signature)
+	} else {
+		c.out.printf(", %s of %d", counted(e.Signatures, "signature"), signature)
+	}
+	c.out.printf("; spine %s mm on %d gsm paper of volume %d\n", decimal(e.SpineMM), paperGSM, paperVolume)
+	c.out.printf("Design: %s by %s mm, %s; %s %s on %s pt to a measure of %s pt; turnovers %s\n\n",
+		number(d.Trim[0]), number(d.Trim[1]), d.Binding, d.Face, number(d.Size), number(d.Leading), number(d.Measure), d.Turnovers)
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+func (c *call) contentsTable(contents []contentsEntry) {
+	c.out.printf("Contents\n")
+	inSection, widest := false, 0
+	for i := range contents {
+		inSection = inSection || contents[i].section
+		if inSection && !contents[i].section {
+			contents[i].Title = "  " + contents[i].Title
+		}
+		widest = max(widest, utf8.RuneCountInString(contents[i].Title))
+	}
+	for _, e := range contents {
+		space := widest - utf8.RuneCountInString(e.Title)
+		c.out.printf("  %s%s  %3s\n", e.Title, strings.Repeat(" ", space), e.Page)
+	}
+}

@@ -1,0 +1,51 @@
+package command
+
+import (
+	"flag"
+	"strings"
+)
+
+// verb is one job of the command line.
+type verb struct {
+	name  string
+	usage string // after the verb's name
+	does  string // in a few words
+	more  string // what help says besides
+	flags func(*flag.FlagSet) any
+	run   func(c *call, options any, args []string) error
+}
+
+// verbs are all verbs, in the order of the work.
+func verbs() []verb {
+	return []verb{
+		{"import", "MANUSCRIPT... -o FILE", "makes a new collection from manuscripts", importMore, importFlags, runImport},
+		{"report", "FILE [--json] [--strict]", "says what does not fit, what is faulty, the extent and the contents", reportMore, reportFlags, runReport},
+		{"export", "FILE --pdf OUT | --png DIR | --manuscript OUT [--spreads] [--edition] [--dpi N]", "writes the pages, or the text", exportMore, exportFlags, runExport},
+		{"edit", "FILE SCRIPT", "does the edits of a script, each one step of the history", editMore, noFlags, runEdit},
+		{"help", "[VERB]", "says what there is, or more of one verb", "", noFlags, runHelp},
+	}
+}
+
+func noFlags(*flag.FlagSet) any { return nil }
+
+func verbNames() string {
+	var names []string
+	for _, v := range verbs() {
+		names = append(names, v.name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// do reads the verb's flags and does it.
+func (c *call) do(v verb, args []string) error {
+	set := flag.NewFlagSet(v.name, flag.ContinueOnError)
+	options := v.flags(set)
+	words, err := parse(set, v, args)
+	if err == flag.ErrHelp {
+		return c.helpWith(v)
+	}
+	if err != nil {
+		return err
+	}
+	return v.run(c, options, words)
+}

@@ -1,0 +1,243 @@
+package ui
+
+import (
+	"image"
+	"slices"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
+	"fyne.io/fyne/v2/widget"
+
+	"headland/pagemodel"
+	"headland/typeset"
+	"headland/ui/session"
+)
+
+// desk is where the book lies open. It is one widget: it draws everything on
+// it, and it alone takes the hand and the keys. What it shows is the session's;
+// it keeps only where the book lies, what the hand is doing, and pictures.
+type desk struct {
+	widget.BaseWidget
+	session *session.Session // nil where nothing lies on the desk
+	k       *inker
+	light   light
+	zoom    float64
+	moved   image.Point    // the book, from where it would lie
+	working pagemodel.Side // the page that a narrow window shows whole
+	keys    *modifiers
+	ask     func(lineMenu) // opens the menu of a line
+
+	plan      plan
+	of        *typeset.Setting // what the next three are of
+	pages     map[int]*typeset.Page
+	ticks     []tick
+	spread    pagemodel.Spread
+	placed    []placedTick
+	hand      hand
+	following bool // the hand's motion is being followed, within a frame
+	over      target
+	word      int // the byte offset of the word that the caret is before, in the line at hand
+	typing    *typing
+	said      string // words to the poet about the last thing done, in place of the help
+	focused   bool
+	pictures  pictures
+}
+
+// pictures are the images that the desk is made of, from the ground up.
+type pictures struct {
+	ground, head, foot, peek *canvas.Raster
+	pages                    [2]*canvas.Raster
+	groundInk, headInk       buffers
+	footInk, peekInk         buffers
+	sheets                   [2]sheet
+}
+
+// newDesk is an empty desk.
+func newDesk(l light, keys *modifiers) *desk {
+	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}}
+	d.ExtendBaseWidget(d)
+	p := &d.pictures
+	p.ground, p.head, p.foot, p.peek = pixels(d.drawGround), pixels(d.drawHead), pixels(d.drawFoot), pixels(d.drawPeek)
+	p.pages[pagemodel.Verso], p.pages[pagemodel.Recto] = pixels(d.drawVerso), pixels(d.drawRecto)
+	return d
+}
+
+// pixels is a picture that the toolkit puts on the screen pixel by pixel.
+func pixels(draw func(w, h int) image.Image) *canvas.Raster {
+	r := canvas.NewRaster(draw)
+	r.ScaleMode = canvas.ImageScalePixels
+	return r
+}
+
+// lay puts a session's book on the desk, or clears it where s is nil.
+func (d *desk) lay(s *session.Session) {
+	d.session, d.of, d.pages, d.ticks, d.placed = s, nil, nil, nil, nil
+	d.hand, d.typing, d.said, d.word, d.over = hand{}, nil, "", -1, target{}
+	d.moved, d.spread = image.Point{}, pagemodel.Spread{}
+	if s != nil {
+		s.OnChange(d.changed)
+	}
+	d.changed()
+	d.arrange()
+	d.refresh(allParts)
+}
+
+// changed takes note that something else is to be shown.
+func (d *desk) changed() {
+	if d.session == nil {
+		return
+	}
+	parts := pageParts | footPart
+	if d.following {
+		parts = 0 // they are being drawn at this moment
+	}
+	set := d.session.Setting()
+	if d.of != set {
+		ticks := ticksOf(set)
+		if d.of == nil || !slices.Equal(ticks, d.ticks) || d.of.Extent() != set.Extent() {
+			parts |= groundPart | headPart
+		}
+		d.of, d.pages, d.ticks = set, map[int]*typeset.Page{}, ticks
+	}
+	if spread := d.session.Spread(); spread != d.spread {
+		d.spread, d.over, d.moved.Y = spread, target{}, 0
+		parts |= allParts
+	}
+	if parts&groundPart != 0 {
+		d.arrange()
+	}
+	d.refresh(parts)
+}
+
+// ticksOf are the ticks of a setting, in the order of their height on the page.
+func ticksOf(set *typeset.Setting) []tick {
+	var ticks []tick
+	rows := float64(max(1, set.Collection().Design().Rows()))
+	add := func(page, row int, faulty bool) {
+		if page > 0 {
+			ticks = append(ticks, tick{page, faulty, 0.1 + 0.75*min(1, float64(row)/rows)})
+		}
+	}
+	for _, o := range set.Turnovers() {
+		if o.State == pagemodel.Unsettled {
+			add(o.Page, o.Row, false)
+		}
+	}
+	for _, f := range set.Faults() {
+		add(f.Page, f.Row, true)
+	}
+	slices.SortStableFunc(ticks, func(a, b tick) int {
+		switch {
+		case a.depth < b.depth:
+			return -1
+		case a.depth > b.depth:
+			return 1
+		}
+		return 0
+	})
+	return onePerPage(ticks)
+}
+
+// onePerPage leaves one bar and one ring to a page.
+func onePerPage(ticks []tick) []tick {
+	type kind struct {
+		page   int
+		faulty bool
+	}
+	seen := map[kind]bool{}
+	return slices.DeleteFunc(ticks, func(t tick) bool {
+		k := kind{t.page, t.faulty}
+		was := seen[k]
+		seen[k] = true
+		return was
+	})
+}
+
+// page is a page as it is set now; made once, and blank where there is none.
+func (d *desk) page(number int) *typeset.Page {
+	if d.of == nil || number == 0 {
+		return &typeset.Page{}
+	}
+	if d.pages[number] == nil {
+		d.pages[number] = d.of.Page(number)
+	}
+	return d.pages[number]
+}
+
+// part is a set of the desk's pictures.
+type part uint8
+
+const (
+	groundPart part = 1 << iota
+	pageParts
+	headPart
+	footPart
+	peekPart
+	allParts = groundPart | pageParts | headPart | footPart | peekPart
+)
+
+// refresh has pictures drawn again before the next frame.
+func (d *desk) refresh(parts part) {
+	p := &d.pictures
+	for _, r := range []struct {
+		part    part
+		picture *canvas.Raster
+	}{
+		{groundPart, p.ground}, {pageParts, p.pages[pagemodel.Verso]}, {pageParts, p.pages[pagemodel.Recto]},
+		{headPart, p.head}, {footPart, p.foot}, {peekPart, p.peek},
+	} {
+		if parts&r.part != 0 {
+			r.picture.Refresh()
+		}
+	}
+}
+
+// setLight changes the light that the desk stands in.
+func (d *desk) setLight(l light) {
+	d.light = l
+	d.refresh(allParts)
+}
+
+// tell says something to the poet at the foot of the desk until the next thing
+// is done.
+func (d *desk) tell(words string) {
+	d.said = words
+	d.refresh(footPart)
+}
+
+// try tells of an error, if there is one.
+func (d *desk) try(err error) {
+	if err != nil {
+		d.tell(sentence(err.Error()))
+	}
+}
+
+// MinSize is the smallest desk that a page can be seen on.
+func (d *desk) MinSize() fyne.Size { return fyne.NewSize(480, 360) }
+
+// CreateRenderer hands the toolkit the pictures.
+func (d *desk) CreateRenderer() fyne.WidgetRenderer { return &deskRenderer{d} }
+
+// deskRenderer is the toolkit's view of the desk.
+type deskRenderer struct{ d *desk }
+
+// Layout lays the desk out for another size or scale.
+func (r *deskRenderer) Layout(fyne.Size) { r.d.arrange() }
+
+// MinSize is the desk's.
+func (r *deskRenderer) MinSize() fyne.Size { return r.d.MinSize() }
+
+// Refresh draws everything again.
+func (r *deskRenderer) Refresh() {
+	r.d.arrange()
+	r.d.refresh(allParts)
+}
+
+// Objects are the pictures, from the ground up.
+func (r *deskRenderer) Objects() []fyne.CanvasObject {
+	p := &r.d.pictures
+	return []fyne.CanvasObject{p.ground, p.pages[pagemodel.Verso], p.pages[pagemodel.Recto], p.head, p.foot, p.peek}
+}
+
+// Destroy has nothing to give back.
+func (r *deskRenderer) Destroy() {}

@@ -1,0 +1,101 @@
+package ui
+
+import (
+	"fmt"
+
+	"headland/pagemodel"
+)
+
+// help is what the middle of the desk's foot says: what was last told, what
+// the hand or the keys hold, or what can be done with what they are on.
+func (d *desk) help() string {
+	switch {
+	case d.said != "":
+		return d.said
+	case d.hand.grip != nil:
+		return d.hand.say()
+	case d.typing != nil:
+		return "Type · Enter keeps the line · Esc puts it back"
+	case d.over.kind != overNothing:
+		if words := d.overHelp(); words != "" {
+			return words
+		}
+	}
+	if _, ok := d.session.Focus(); ok {
+		return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
+	}
+	return "Take the rule at a line’s end: left sheds words, right draws them up"
+}
+
+// overHelp says what can be done with what the hand is over.
+func (d *desk) overHelp() string {
+	switch d.over.kind {
+	case overRule:
+		return "Take the rule: left sheds words, right draws them up (Alt ← →)"
+	case overWord:
+		return d.wordHelp()
+	case overEdge, overTick:
+		return pageWords(d.over.spread, d.of.Extent()) + d.nameOn(d.over.spread)
+	case overUnsettled:
+		return "Press: on to the next line unsettled (Ctrl ↓)"
+	case overSlip:
+		return "Press: work on this page"
+	}
+	return ""
+}
+
+func (d *desk) wordHelp() string {
+	poem, at, err := d.of.Collection().Line(d.over.ref)
+	if err != nil {
+		return ""
+	}
+	line := poem.Line(at)
+	if over := d.overrunOf(d.over.ref); over > 0 {
+		return fmt.Sprintf("%s than the measure, %s · drag its rule, or press the right button for what can be done", longer(over), stateWords(line.State()))
+	}
+	i, ok := wordAt(line.Text(), d.over.offset)
+	if !ok {
+		return ""
+	}
+	w := pagemodel.Words(line.Text())[i]
+	if i == 0 {
+		return "Pull the first word right to indent the line (Ctrl Shift →) · Enter retypes"
+	}
+	return "Pull " + quoted(line.Text()[w.Start:w.End]) + " right for a gap before it (Ctrl Shift →) · Enter retypes the line"
+}
+
+func longer(over pagemodel.Length) string { return fmt.Sprintf("%.1f pt longer", over.Points()) }
+
+// stateWords say what has been done about an overlong line.
+func stateWords(s pagemodel.State) string {
+	switch s {
+	case pagemodel.Kept:
+		return "kept"
+	case pagemodel.Broken:
+		return "broken in this edition"
+	}
+	return "unsettled"
+}
+
+// overrunOf is by how much a line on the open pages exceeds its room.
+func (d *desk) overrunOf(ref pagemodel.LineRef) pagemodel.Length {
+	for _, s := range d.plan.sheets {
+		for _, r := range d.page(s.number).Rows {
+			if r.Line != 0 && r.Ref() == ref && r.Overrun > 0 {
+				return r.Overrun
+			}
+		}
+	}
+	return 0
+}
+
+// nameOn is the poem that a spread shows, for after its page numbers.
+func (d *desk) nameOn(s pagemodel.Spread) string {
+	for _, page := range [...]int{s.Recto, s.Verso} {
+		id, ok := d.of.PoemOn(page)
+		if poem, _, in := d.of.Collection().Poem(id); ok && in {
+			return " · " + poem.Name()
+		}
+	}
+	return ""
+}

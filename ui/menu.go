@@ -1,0 +1,231 @@
+package ui
+
+import (
+	"path/filepath"
+	"strings"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+)
+
+// command is one item of the menus.
+type command struct {
+	words string
+	key   fyne.Shortcut
+	act   func()
+	book  bool // only while a book lies on the desk
+	item  *fyne.MenuItem
+}
+
+// menus are the main menu and what in it changes with the book.
+type menus struct {
+	main       *fyne.MainMenu
+	commands   []*command
+	undo, redo *fyne.MenuItem
+	recent     *fyne.MenuItem
+	light      *fyne.MenuItem
+}
+
+const ctrl = fyne.KeyModifierShortcutDefault
+const ctrlShift = fyne.KeyModifierShortcutDefault | fyne.KeyModifierShift
+
+func key(mod fyne.KeyModifier, name fyne.KeyName) fyne.Shortcut {
+	return &desktop.CustomShortcut{KeyName: name, Modifier: mod}
+}
+
+// makeMenus makes the main menu. Every command of the window is in it: the
+// toolkit asks the menu for a shortcut before anything else.
+func (w *Window) makeMenus() *fyne.MainMenu {
+	w.menus.recent = fyne.NewMenuItem("Open Recent", nil)
+	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.goMenu(), w.viewMenu())
+	return w.menus.main
+}
+
+func (w *Window) bookMenu() *fyne.Menu {
+	items := w.items(
+		&command{words: "New…", key: key(ctrl, fyne.KeyN), act: w.askNew},
+		&command{words: "Open…", key: key(ctrl, fyne.KeyO), act: w.askOpen},
+	)
+	items = append(items, w.menus.recent, fyne.NewMenuItemSeparator())
+	items = append(items, w.items(
+		&command{words: "Add Manuscript…", key: key(ctrl, fyne.KeyI), act: w.askImport},
+		&command{words: "Save a Copy…", key: key(ctrlShift, fyne.KeyS), act: w.askCopy, book: true},
+		nil,
+		&command{words: "Export PDF…", key: key(ctrl, fyne.KeyE), act: w.askPDF, book: true},
+		&command{words: "Export PDF of Spreads…", act: w.askPDFSpreads, book: true},
+		&command{words: "Export Pictures…", act: w.askPictures, book: true},
+		&command{words: "Export Manuscript…", act: w.askManuscript, book: true},
+		&command{words: "Export Manuscript with This Edition’s Breaks…", act: w.askEdition, book: true},
+		nil,
+	)...)
+	quit := fyne.NewMenuItem("Quit", w.leave)
+	quit.IsQuit = true
+	return fyne.NewMenu("Book", append(items, quit)...)
+}
+
+func (w *Window) editMenu() *fyne.Menu {
+	d := w.desk
+	items := w.items(
+		&command{words: "Undo", key: &fyne.ShortcutUndo{}, act: d.undo, book: true},
+		&command{words: "Redo", key: &fyne.ShortcutRedo{}, act: d.redo, book: true},
+		nil,
+		&command{words: "Paste", key: &fyne.ShortcutPaste{}, act: w.paste, book: true},
+		&command{words: "Retype the Line (Enter)", act: d.beginTyping, book: true},
+	)
+	w.menus.undo, w.menus.redo = items[0], items[1]
+	return fyne.NewMenu("Edit", items...)
+}
+
+func (w *Window) lineMenu() *fyne.Menu {
+	d := w.desk
+	const alt = fyne.KeyModifierAlt
+	return fyne.NewMenu("Line", w.items(
+		&command{words: "Shed a Word", key: key(alt, fyne.KeyLeft), act: d.shedWord, book: true},
+		&command{words: "Draw a Word Up", key: key(alt, fyne.KeyRight), act: d.drawWordUp, book: true},
+		&command{words: "Shed Words Are a Line of Their Own", key: key(alt, fyne.KeyUp), act: d.landOwn, book: true},
+		&command{words: "Shed Words Join the Line Below", key: key(alt, fyne.KeyDown), act: d.landNext, book: true},
+		nil,
+		&command{words: "Break Here in the Poem", key: key(ctrl, fyne.KeyReturn), act: d.breakInPoem, book: true},
+		&command{words: "Break Here in This Edition", key: key(ctrlShift, fyne.KeyReturn), act: d.breakInEdition, book: true},
+		&command{words: "Join the Line Below", key: key(ctrl, fyne.KeyJ), act: d.joinLine, book: true},
+		&command{words: "Open or Close the Stanza Break", key: key(ctrlShift, fyne.KeyJ), act: d.stanzaBreak, book: true},
+		nil,
+		&command{words: "Let It Turn", key: key(ctrl, fyne.KeyK), act: d.keepLine, book: true},
+		&command{words: "Turn Here", key: key(ctrl, fyne.KeyT), act: d.turnHere, book: true},
+		&command{words: "Unsettle", key: key(ctrl, fyne.KeyU), act: d.unsettle, book: true},
+		nil,
+		&command{words: "Widen the Gap or Indent", key: key(ctrlShift, fyne.KeyRight), act: d.widen, book: true},
+		&command{words: "Narrow the Gap or Indent", key: key(ctrlShift, fyne.KeyLeft), act: d.narrow, book: true},
+	)...)
+}
+
+func (w *Window) goMenu() *fyne.Menu {
+	d := w.desk
+	return fyne.NewMenu("Go", w.items(
+		&command{words: "To a Poem…", key: key(ctrl, fyne.KeyG), act: w.askPoem, book: true},
+		nil,
+		&command{words: "Next Line Unsettled", key: key(ctrl, fyne.KeyDown), act: d.nextUnsettled, book: true},
+		&command{words: "Line Unsettled Before", key: key(ctrl, fyne.KeyUp), act: d.lastUnsettled, book: true},
+		nil,
+		&command{words: "Next Leaf (Page Down)", act: d.nextLeaf, book: true},
+		&command{words: "Leaf Before (Page Up)", act: d.lastLeaf, book: true},
+	)...)
+}
+
+func (w *Window) viewMenu() *fyne.Menu {
+	d := w.desk
+	items := w.items(
+		&command{words: "Nearer", key: key(ctrl, fyne.KeyEqual), act: d.nearer, book: true},
+		&command{words: "Farther", key: key(ctrl, fyne.KeyMinus), act: d.farther, book: true},
+		&command{words: "Fit the Window", key: key(ctrl, fyne.Key0), act: d.fitWindow, book: true},
+		nil,
+		&command{words: "Lamp", key: key(ctrl, fyne.KeyL), act: w.otherLight},
+	)
+	w.menus.light = items[len(items)-1]
+	return fyne.NewMenu("View", items...)
+}
+
+// items makes menu items of commands; nil is a separator.
+func (w *Window) items(commands ...*command) []*fyne.MenuItem {
+	items := make([]*fyne.MenuItem, len(commands))
+	for i, c := range commands {
+		if c == nil {
+			items[i] = fyne.NewMenuItemSeparator()
+			continue
+		}
+		c.item = fyne.NewMenuItem(c.words, func() { w.run(c) })
+		c.item.Shortcut = c.key
+		w.menus.commands = append(w.menus.commands, c)
+		items[i] = c.item
+	}
+	return items
+}
+
+// run does a command, if it can be done now. The toolkit sends shortcuts here
+// though a dialog is open, and though the item is disabled: then the shortcut
+// belongs to the field that is typed in, or to nobody.
+func (w *Window) run(c *command) {
+	if len(w.win.Canvas().Overlays().List()) > 0 {
+		if field, ok := w.win.Canvas().Focused().(fyne.Shortcutable); ok && c.key != nil {
+			field.TypedShortcut(withClipboard(c.key, w.app.Clipboard()))
+		}
+		return
+	}
+	if c.book && w.session == nil {
+		return
+	}
+	c.act()
+	if len(w.win.Canvas().Overlays().List()) == 0 {
+		w.desk.takeKeys()
+	}
+}
+
+// withClipboard is a shortcut as a field wants it.
+func withClipboard(s fyne.Shortcut, c fyne.Clipboard) fyne.Shortcut {
+	if _, ok := s.(*fyne.ShortcutPaste); ok {
+		return &fyne.ShortcutPaste{Clipboard: c}
+	}
+	return s
+}
+
+// paste types the clipboard's words into the line that is being retyped.
+func (w *Window) paste() { w.desk.paste(w.app.Clipboard().Content()) }
+
+// mirror has the menus say what can be done now, and draws them again if they
+// said otherwise.
+func (m *menus) mirror(w *Window) {
+	before := m.said()
+	for _, c := range m.commands {
+		c.item.Disabled = c.book && w.session == nil
+	}
+	m.mirrorHistory(w)
+	m.light.Label = "Lamp"
+	if w.desk.light == lamp {
+		m.light.Label = "Day"
+	}
+	m.recent.ChildMenu = w.recentMenu()
+	m.recent.Disabled = len(m.recent.ChildMenu.Items) == 0
+	if m.said() != before {
+		m.main.Refresh()
+	}
+}
+
+func (m *menus) mirrorHistory(w *Window) {
+	m.undo.Label, m.redo.Label = "Undo", "Redo"
+	if w.session == nil {
+		return
+	}
+	words, can := w.session.UndoLabel()
+	m.undo.Label, m.undo.Disabled = strings.TrimSpace("Undo "+words), !can && w.desk.typing == nil
+	words, can = w.session.RedoLabel()
+	m.redo.Label, m.redo.Disabled = strings.TrimSpace("Redo "+words), !can && w.desk.typing == nil
+}
+
+// said is everything in the menus that changes, to see whether it has.
+func (m *menus) said() string {
+	var said strings.Builder
+	for _, c := range m.commands {
+		said.WriteString(c.item.Label)
+		if c.item.Disabled {
+			said.WriteByte('-')
+		}
+	}
+	if m.recent.ChildMenu != nil {
+		for _, item := range m.recent.ChildMenu.Items {
+			said.WriteString(item.Label)
+		}
+	}
+	return said.String()
+}
+
+// recentMenu lists the files opened last that are still there.
+func (w *Window) recentMenu() *fyne.Menu {
+	menu := fyne.NewMenu("")
+	for _, path := range w.settings.here() {
+		if w.session == nil || w.session.Path() != path {
+			name := strings.TrimSuffix(filepath.Base(path), filepath.Ext(path))
+			menu.Items = append(menu.Items, fyne.NewMenuItem(name, func() { w.openFile(path) }))
+		}
+	}
+	return menu
+}

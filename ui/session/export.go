@@ -1,0 +1,125 @@
+package session
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"headland/pagemodel"
+	"headland/typeset"
+	"headland/typeset/pdf"
+)
+
+// ErrCancelled says that an export was stopped by its progress function.
+var ErrCancelled = errors.New("the export was stopped")
+
+// PDFOptions say how the pages lie on a PDF's sheets.
+type PDFOptions struct {
+	Spreads bool // a verso and the recto facing it on one sheet, for reading; printers want single pages
+}
+
+// Export is the book as it stood when it was asked for, its pages made, to be
+// written out. It reads nothing of the session, so it may be used on another
+// goroutine, by one at a time.
+type Export struct {
+	about    pagemodel.About
+	pages    []*typeset.Page
+	contents []typeset.ContentsEntry
+	own      os.FileInfo // the collection's file
+}
+
+// Export is the committed book, to be written out. It is refused where the book
+// is set in another face than its design asks for, as that is not how the book
+// looks.
+func (s *Session) Export() (*Export, error) {
+	setting := s.committed
+	if !setting.FaceHere() {
+		return nil, fmt.Errorf("export %s: the face %q of its design is not here, and pages set in another would not be the book's: add the face to the file, or choose another in the design", s.Path(), s.Collection().Design().Face)
+	}
+	if setting.Extent() == 0 {
+		return nil, fmt.Errorf("export %s: the book has no pages yet: add a manuscript first", s.Path())
+	}
+	x := &Export{about: s.Collection().About(), contents: setting.Contents(), own: s.file()}
+	for n := 1; n <= setting.Extent(); n++ {
+		x.pages = append(x.pages, setting.Page(n))
+	}
+	return x, nil
+}
+
+// ExportPDF writes the committed book to path: see [Export.PDF].
+func (s *Session) ExportPDF(path string, o PDFOptions, progress func(done, of int) bool) error {
+	x, err := s.Export()
+	if err != nil {
+		return err
+	}
+	return x.PDF(path, o, progress)
+}
+
+// ExportPNG writes pictures of the committed book into dir: see [Export.PNG].
+func (s *Session) ExportPNG(dir string, scale float64, spreads bool, progress func(done, of int) bool) error {
+	x, err := s.Export()
+	if err != nil {
+		return err
+	}
+	return x.PNG(dir, scale, spreads, progress)
+}
+
+// PDF writes the book to path, which is replaced once all is written. progress,
+// which may be nil, is told how many pages are done, before the work and before
+// the file is put in its place; false from it stops the export with
+// [ErrCancelled] and nothing written.
+func (x *Export) PDF(path string, o PDFOptions, progress func(done, of int) bool) error {
+	if err := notItself(x.own, path); err != nil {
+		return err
+	}
+	if progress == nil {
+		progress = func(int, int) bool { return true }
+	}
+	if !progress(0, len(x.pages)) {
+		return ErrCancelled
+	}
+	return writeWhole(path, func(w io.Writer) error {
+		if err := pdf.Write(w, x.document(o)); err != nil {
+			return err
+		}
+		if !progress(len(x.pages), len(x.pages)) {
+			return ErrCancelled
+		}
+		return nil
+	})
+}
+
+// document is the book as a PDF holds it.
+func (x *Export) document(o PDFOptions) pdf.Document {
+	return pdf.Document{
+		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about),
+		Pages: x.pages, Outline: x.outline(), Sheet: pdf.Sheet{Spreads: o.Spreads},
+	}
+}
+
+// languageOf is the language of the book; one that says none is English.
+func languageOf(about pagemodel.About) string {
+	if about.Language == "" {
+		return "en"
+	}
+	return about.Language
+}
+
+// outline is the contents as a reader shows them beside the pages: poems under
+// their sections.
+func (x *Export) outline() []pdf.Bookmark {
+	var marks []pdf.Bookmark
+	inSection := false
+	for _, entry := range x.contents {
+		mark := pdf.Bookmark{Title: entry.Title, Page: entry.Page - 1}
+		if inSection && !entry.Section {
+			section := &marks[len(marks)-1]
+			section.Under = append(section.Under, mark)
+			continue
+		}
+		inSection = inSection || entry.Section
+		marks = append(marks, mark)
+	}
+	return marks
+}

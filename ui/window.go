@@ -1,0 +1,178 @@
+package ui
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
+
+	"headland/ui/session"
+)
+
+// Window is the one window, with a desk in it. It owns the session that lies
+// on the desk and closes it when another takes its place.
+type Window struct {
+	app      fyne.App
+	win      fyne.Window
+	desk     *desk
+	session  *session.Session
+	settings *settings
+	theme    *deskTheme
+	menus    menus
+	worker   worker
+	chooser  *chooser // while one is open
+}
+
+// Run shows the window, with the book of s on the desk or, where s is nil,
+// nothing, and returns when the window has been closed. post hands a function
+// to the window's goroutine from another.
+func Run(a fyne.App, s *session.Session, post func(func())) {
+	folder, err := os.UserConfigDir()
+	if err != nil {
+		folder = os.TempDir()
+	}
+	w := NewWindow(a, s, post, filepath.Join(folder, "headland"))
+	w.win.ShowAndRun()
+	w.close()
+}
+
+// NewWindow makes the window without showing it. Its settings are kept in the
+// folder.
+func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string) *Window {
+	w := &Window{app: a, settings: readSettings(folder), worker: worker{post: post}}
+	l := w.lightNow()
+	w.theme = newDeskTheme(l)
+	a.Settings().SetTheme(w.theme)
+	w.desk = newDesk(l, &modifiers{source: modifierSource(a)})
+	w.desk.ask = w.askAbout
+	w.win = a.NewWindow("Headland")
+	w.win.SetPadded(false)
+	w.win.Resize(fyne.NewSize(1400, 900))
+	w.win.SetMainMenu(w.makeMenus())
+	w.win.SetContent(w.desk)
+	w.win.SetOnDropped(w.dropped)
+	w.win.SetCloseIntercept(w.leave)
+	w.win.SetMaster()
+	a.Settings().AddListener(w.settingsChanged)
+	w.show(s)
+	return w
+}
+
+// modifierSource asks the driver for the modifier keys that are down.
+func modifierSource(a fyne.App) func() fyne.KeyModifier {
+	if d, ok := a.Driver().(desktop.Driver); ok {
+		return d.CurrentKeyModifiers
+	}
+	return nil
+}
+
+// show lays a session's book on the desk in place of what lay there.
+func (w *Window) show(s *session.Session) {
+	if w.session != nil && w.session != s {
+		w.desk.try(w.session.Close())
+	}
+	w.session = s
+	w.desk.lay(s)
+	if s != nil {
+		s.OnChange(w.changed)
+		w.settings.opened(s.Path())
+		w.desk.try(w.settings.write())
+		if why, only := s.ReadOnly(); only {
+			w.desk.tell(why)
+		}
+	}
+	w.mirror()
+	w.win.Canvas().Focus(w.desk)
+}
+
+// changed hears of every change of what is to be shown.
+func (w *Window) changed() {
+	w.desk.changed()
+	if !w.session.Previewing() {
+		w.mirror()
+	}
+}
+
+// mirror has the title and the menus say what is so.
+func (w *Window) mirror() {
+	w.mirrorTitle()
+	w.menus.mirror(w)
+}
+
+func (w *Window) mirrorTitle() {
+	title := "Headland"
+	if w.session != nil {
+		title = fmt.Sprintf("%s — %s", bookTitle(w.session), unsettledWords(w.session.Setting().Unsettled()))
+	}
+	if w.win.Title() != title {
+		w.win.SetTitle(title)
+	}
+}
+
+// bookTitle is what the collection is called: its title, or its file.
+func bookTitle(s *session.Session) string {
+	if title := s.Collection().About().Title; title != "" {
+		return title
+	}
+	return s.Name()
+}
+
+// lightNow is the light that the poet chose, or the system's.
+func (w *Window) lightNow() light {
+	switch {
+	case w.settings.Light == lamp.String():
+		return lamp
+	case w.settings.Light == "" && w.app.Settings().ThemeVariant() == 0:
+		return lamp
+	}
+	return day
+}
+
+// settingsChanged follows the system's light unless the poet chose one.
+func (w *Window) settingsChanged(fyne.Settings) {
+	if l := w.lightNow(); l != w.desk.light {
+		w.setLight(l)
+	}
+}
+
+// otherLight lights the lamp, or lets in the day.
+func (w *Window) otherLight() {
+	l := lamp
+	if w.desk.light == lamp {
+		l = day
+	}
+	w.settings.Light = l.String()
+	w.desk.try(w.settings.write())
+	w.setLight(l)
+}
+
+func (w *Window) setLight(l light) {
+	w.desk.setLight(l)
+	w.theme = newDeskTheme(l)
+	w.app.Settings().SetTheme(w.theme)
+	w.menus.mirror(w)
+}
+
+// leave is the window's close button: what is being typed is kept, what is
+// only held is put back, and there is nothing to ask.
+func (w *Window) leave() {
+	if w.session != nil {
+		w.desk.settleHand()
+	}
+	w.worker.stop()
+	w.win.Close()
+}
+
+// close ends the session once the window is gone.
+func (w *Window) close() {
+	w.worker.stop()
+	if w.session == nil {
+		return
+	}
+	if err := w.session.Close(); err != nil {
+		fmt.Fprintf(os.Stderr, "headland: %v\n", err)
+	}
+	w.session = nil
+}

@@ -1,0 +1,131 @@
+package ui
+
+import (
+	"fmt"
+	"image"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"headland/pagemodel"
+)
+
+// drawHead draws the words at the head of the desk: the collection's title,
+// and at the right the poet, or why nothing can be changed.
+func (d *desk) drawHead(w, h int) image.Image {
+	colors := d.light.palette()
+	s := d.k.slate(d.pictures.headInk.next(w, h), d.plan.density, colors.desk)
+	if d.session == nil {
+		return s.img
+	}
+	about := d.of.Collection().About()
+	margin, base := d.plan.units(sideMargin), h*5/8
+	end := s.write(d.k.words(about.Title, titleSize, false), margin, base, colors.words)
+	right, italic := about.Poet, true
+	if _, yes := d.session.ReadOnly(); yes {
+		right, italic = "to be read only: it is open elsewhere, or may not be written to", false
+	}
+	run := d.k.words(right, wordSize, italic)
+	if x := w - margin - s.px(run.Width); x > end+margin {
+		s.write(run, x, base, colors.quiet)
+	}
+	return s.img
+}
+
+// footWords are the three things that the foot of the desk says.
+type footWords struct{ left, middle, right string }
+
+func (d *desk) footWords() footWords {
+	if d.session == nil {
+		return footWords{middle: d.said}
+	}
+	return footWords{unsettledWords(d.of.Unsettled()), d.help(), pageWords(d.spread, d.of.Extent())}
+}
+
+// unsettledWords say how many lines want the poet.
+func unsettledWords(n int) string {
+	switch n {
+	case 0:
+		return "every line settled"
+	case 1:
+		return "1 line unsettled"
+	}
+	return fmt.Sprintf("%d lines unsettled", n)
+}
+
+// pageWords say where the book lies open.
+func pageWords(s pagemodel.Spread, extent int) string {
+	switch {
+	case s.Verso == 0:
+		return fmt.Sprintf("page %d of %d", s.Recto, extent)
+	case s.Recto == 0:
+		return fmt.Sprintf("page %d of %d", s.Verso, extent)
+	}
+	return fmt.Sprintf("pages %d–%d of %d", s.Verso, s.Recto, extent)
+}
+
+// drawFoot draws the words at the foot of the desk.
+func (d *desk) drawFoot(w, h int) image.Image {
+	d.follow()
+	colors := d.light.palette()
+	s := d.k.slate(d.pictures.footInk.next(w, h), d.plan.density, colors.desk)
+	words := d.footWords()
+	margin, base := d.plan.units(sideMargin), h*9/16
+	leftEnd := d.drawUnsettled(s, words.left, margin, base)
+	right := d.k.words(words.right, wordSize, false)
+	rightFrom := w - margin - s.px(right.Width)
+	s.write(right, rightFrom, base, colors.quiet)
+	gap := d.plan.units(28)
+	d.drawMiddle(s, words.middle, leftEnd+gap, rightFrom-gap, base)
+	return s.img
+}
+
+// drawUnsettled draws the words at the left, ruled beneath while the hand is
+// over them: they can be pressed.
+func (d *desk) drawUnsettled(s *slate, words string, x, base int) int {
+	colors := d.light.palette()
+	end := s.write(d.k.words(words, wordSize, false), x, base, colors.words)
+	if d.over.kind == overUnsettled {
+		y := base + d.plan.units(5)
+		s.fill(image.Rect(x, y, end, y+max(1, d.plan.units(1))), colors.words)
+	}
+	return end
+}
+
+// drawMiddle draws the words in the middle, centred on the desk where they
+// fit, and shortened where they don't fit at all.
+func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
+	words = d.fitting(s, words, to-from)
+	run := d.k.words(words, wordSize, false)
+	wide := s.px(run.Width)
+	x := max(from, min(to-wide, (d.plan.size.X-wide)/2))
+	s.write(run, x, base, d.light.palette().words)
+}
+
+// fitting is the words, less what stands between their first and last dots,
+// and at last less all but the first, where there is too little room.
+func (d *desk) fitting(s *slate, words string, room int) string {
+	const dot = " · "
+	said := strings.Split(words, dot)
+	for len(said) > 1 && s.px(d.k.words(strings.Join(said, dot), wordSize, false).Width) > room {
+		drop := max(1, len(said)-2)
+		said = append(said[:drop:drop], said[drop+1:]...)
+	}
+	short := strings.Join(said, dot)
+	for s.px(d.k.words(short, wordSize, false).Width) > room && strings.Contains(short, " ") {
+		short = strings.TrimRight(short[:strings.LastIndex(short, " ")], " …") + " …"
+		if strings.Count(short, " ") == 1 {
+			break
+		}
+	}
+	return short
+}
+
+// sentence is an error's words as one says them to a person.
+func sentence(words string) string {
+	r, n := utf8.DecodeRuneInString(words)
+	if n == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(r)) + words[n:]
+}
