@@ -7,7 +7,7 @@ import "strings"
 
 // readField reads a field; styled says that it had emphasis, which is lost.
 func readField(raw string, k Kind) (text string, styled bool) {
-	if strings.IndexAny(raw, `\[*_`) < 0 {
+	if !strings.ContainsAny(raw, `\[*_`) {
 		return raw, false
 	}
 	lines, _ := readInline(raw, k.fields())

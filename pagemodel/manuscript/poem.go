@@ -126,7 +126,7 @@ func (m *source) place(rows []row) (rest []row, place string) {
 func (m *source) parts(rows []row) ([]pagemodel.Part, error) {
 	var parts []pagemodel.Part
 	heading, begin := "", 0
-	close := func(end int, last bool) error {
+	finish := func(end int, last bool) error {
 		stanzas, err := m.stanzas(rows[begin:end])
 		if begin > 0 || last || len(stanzas) > 0 {
 			parts = append(parts, pagemodel.NewPart(heading, stanzas))
@@ -138,11 +138,11 @@ func (m *source) parts(rows []row) ([]pagemodel.Part, error) {
 		if level != 3 {
 			continue
 		}
-		if err := close(i, false); err != nil {
+		if err := finish(i, false); err != nil {
 			return nil, err
 		}
 		heading, begin = m.field(raw, r.number), i+1
 	}
-	err := close(len(rows), true)
+	err := finish(len(rows), true)
 	return parts, err
 }
