@@ -79,8 +79,8 @@ func TestDemo(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "made", "demo.headland")
 	s, err := Demo(path)
 	must(t, err)
-	if n := len(s.Committed().Turnovers()); n < 5 {
-		t.Errorf("the demo has %d overlong lines, too few to try the program with", n)
+	if n := len(s.Committed().Turnovers()); n < 8 || n > 10 {
+		t.Errorf("the demo has %d overlong lines, want eight to ten (common practice: about that many in a whole book)", n)
 	}
 	ref, _ := lineOf(t, s, 1, 1, 1)
 	ours := s.Collection().About().Title
