@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode/utf8"
 )
 
 // TestFaces sees that every face listed is the file of that name, is a font of
@@ -34,7 +35,17 @@ func TestFaces(t *testing.T) {
 		if !bytes.HasPrefix(got, []byte(signature)) {
 			t.Errorf("%s begins with %q, want %q", face.File, got[:4], signature)
 		}
+		licence, err := os.ReadFile(licenceOf(face))
+		if err != nil || !bytes.Contains(licence, []byte("SIL OPEN FONT LICENSE Version 1.1")) {
+			t.Errorf("%s has no licence in %s: %v", face.File, licenceOf(face), err)
+		}
 	}
+}
+
+// licenceOf is the path of the licence that a face is under.
+func licenceOf(face Face) string {
+	name, _, _ := strings.Cut(face.File, "-")
+	return filepath.Join("faces", strings.TrimRight(name, "0123456789")+"-OFL.txt")
 }
 
 func TestFamilies(t *testing.T) {
@@ -76,6 +87,12 @@ func TestFacesAreTheCallers(t *testing.T) {
 	Faces()[0].Family = "another"
 	if got := Faces()[0].Family; got != EBGaramond {
 		t.Errorf("Faces()[0].Family = %q after a caller wrote to its list", got)
+	}
+}
+
+func TestDemo(t *testing.T) {
+	if len(Demo()) == 0 || !utf8.Valid(Demo()) {
+		t.Errorf("the demo collection is %d bytes; want some, in UTF-8", len(Demo()))
 	}
 }
 
