@@ -4,6 +4,7 @@ import (
 	"fyne.io/fyne/v2"
 
 	"headland/pagemodel"
+	"headland/typeset"
 )
 
 // do does an edit to the book, and tells if it can't be done.
@@ -26,13 +27,17 @@ func (d *desk) settleHand() {
 	}
 }
 
+// noLineWords are said where something is to be done with the line at hand and
+// none is.
+const noLineWords = "No line is at hand: press one, or take one with the keys ↑ ↓"
+
 // withLine does what edit makes of the line at hand.
 func (d *desk) withLine(edit func(pagemodel.LineRef, pagemodel.Line) pagemodel.Edit) {
 	d.settleHand()
 	ref, ok := d.session.Focus()
 	line, in := d.lineAtHand()
 	if !ok || !in {
-		d.tell("No line is at hand: press one, or take one with the keys ↑ ↓")
+		d.tell(noLineWords)
 		return
 	}
 	if e := edit(ref, line); e != nil {
@@ -114,9 +119,9 @@ func (d *desk) stanzaEdit(ref pagemodel.LineRef, _ pagemodel.Line) pagemodel.Edi
 	return pagemodel.StanzaBreak{LineRef: ref, Open: at.Line+1 < len(poem.Stanza(at).Lines())}
 }
 
-func (d *desk) widen() { d.withLine(d.spaceEdit(gapStep)) }
+func (d *desk) widenGap() { d.withLine(d.spaceEdit(gapStep)) }
 
-func (d *desk) narrow() { d.withLine(d.spaceEdit(-gapStep)) }
+func (d *desk) narrowGap() { d.withLine(d.spaceEdit(-gapStep)) }
 
 // spaceEdit widens the gap before the caret's word by a step, or, where the
 // caret is before the first word or before none, the line's indent.
@@ -140,11 +145,11 @@ func (d *desk) landNext() { d.landRule(joinsNext) }
 
 func (d *desk) nextUnsettled() { d.toUnsettled(1) }
 
-func (d *desk) lastUnsettled() { d.toUnsettled(-1) }
+func (d *desk) unsettledBefore() { d.toUnsettled(-1) }
 
 func (d *desk) nextLeaf() { d.turnLeaf(1) }
 
-func (d *desk) lastLeaf() { d.turnLeaf(-1) }
+func (d *desk) leafBefore() { d.turnLeaf(-1) }
 
 func (d *desk) nearer() { d.zoomBy(1) }
 
@@ -167,9 +172,31 @@ func (d *desk) goBack(typed func(*typing) bool, done func() error) {
 	}
 	d.settleHand()
 	d.said = ""
+	before := d.of
 	d.try(done())
 	d.keepCaret()
+	d.showWhatChanged(before)
 	d.refresh(allParts)
+}
+
+// showWhatChanged opens the book where it is no longer as it was, unless that
+// is in sight.
+func (d *desk) showWhatChanged(before *typeset.Setting) {
+	if d.of == before {
+		return
+	}
+	for _, n := range [...]int{d.spread.Verso, d.spread.Recto} {
+		if n > 0 && !samePage(before, d.of, n) {
+			return
+		}
+	}
+	first := d.of.FirstMoved(before)
+	for n := first; n > 0 && n <= max(d.of.Extent(), before.Extent()); n++ {
+		if !samePage(before, d.of, n) {
+			d.showPage(n)
+			return
+		}
+	}
 }
 
 // lineMenu is what can be done with a line, asked for with the right button.

@@ -31,6 +31,7 @@ type desk struct {
 	of        *typeset.Setting // what the next three are of
 	pages     map[int]*typeset.Page
 	ticks     []tick
+	moving    []int // first pages of the poems that what is tried out would move
 	spread    pagemodel.Spread
 	placed    []placedTick
 	hand      hand
@@ -71,11 +72,11 @@ func pixels(draw func(w, h int) image.Image) *canvas.Raster {
 
 // lay puts a session's book on the desk, or clears it where s is nil.
 func (d *desk) lay(s *session.Session) {
-	d.session, d.of, d.pages, d.ticks, d.placed = s, nil, nil, nil, nil
+	d.session, d.of, d.pages, d.ticks, d.placed, d.moving = s, nil, nil, nil, nil, nil
 	d.hand, d.typing, d.said, d.word, d.over = hand{}, nil, "", -1, target{}
 	d.moved, d.spread = image.Point{}, pagemodel.Spread{}
 	if s != nil {
-		s.OnChange(d.changed)
+		d.working = pagemodel.SideOf(s.Page())
 	}
 	d.changed()
 	d.arrange()
@@ -94,10 +95,11 @@ func (d *desk) changed() {
 	set := d.session.Setting()
 	if d.of != set {
 		ticks := ticksOf(set)
-		if d.of == nil || !slices.Equal(ticks, d.ticks) || d.of.Extent() != set.Extent() {
+		moving := movedPoems(d.session.Committed(), set)
+		if d.of == nil || !slices.Equal(ticks, d.ticks) || !slices.Equal(moving, d.moving) || d.of.Extent() != set.Extent() {
 			parts |= groundPart | headPart
 		}
-		d.of, d.pages, d.ticks = set, map[int]*typeset.Page{}, ticks
+		d.of, d.pages, d.ticks, d.moving = set, map[int]*typeset.Page{}, ticks, moving
 	}
 	if spread := d.session.Spread(); spread != d.spread {
 		d.spread, d.over, d.moved.Y = spread, target{}, 0
@@ -136,6 +138,22 @@ func ticksOf(set *typeset.Setting) []tick {
 		return 0
 	})
 	return onePerPage(ticks)
+}
+
+// movedPoems are the first pages of the poems that begin on another page in a
+// setting than in the one it was made from.
+func movedPoems(from, to *typeset.Setting) []int {
+	if from == to {
+		return nil
+	}
+	var moved []int
+	was, now := from.Contents(), to.Contents()
+	for i := range min(len(was), len(now)) {
+		if was[i].Page != now[i].Page {
+			moved = append(moved, now[i].Page)
+		}
+	}
+	return moved
 }
 
 // onePerPage leaves one bar and one ring to a page.
@@ -208,7 +226,7 @@ func (d *desk) tell(words string) {
 // try tells of an error, if there is one.
 func (d *desk) try(err error) {
 	if err != nil {
-		d.tell(sentence(err.Error()))
+		d.tell(errorWords(err))
 	}
 }
 

@@ -31,8 +31,8 @@ func (e *foreEdge) x(i int) int {
 }
 
 func (e *foreEdge) line(i int) int {
-	if e.leaves == 0 {
-		return 0
+	if i < 0 || e.leaves == 0 {
+		return min(i, 0)
 	}
 	return min(i, e.leaves-1) * e.lines / e.leaves
 }
@@ -85,30 +85,43 @@ type placedTick struct {
 	end  image.Point
 }
 
-// placeTicks places the ticks of leaves that lie in the fore-edges, moved down
-// where they would stand on one another. Ticks must be ordered by depth.
+// placeTicks places the ticks of pages that are not open, moved down where they
+// would stand on one another. Ticks must be ordered by depth.
 func (p *plan) placeTicks(ticks []tick) []placedTick {
-	apart := p.units(9)
+	apart := p.units(14)
 	below := [2]int{}
 	var placed []placedTick
 	for _, t := range ticks {
-		for side := range p.edges {
-			e := &p.edges[side]
-			i, ok := e.place(pagemodel.Leaf(t.page))
-			if !ok {
-				continue
-			}
-			y := e.box.Min.Y + int(t.depth*float64(e.box.Dy()))
-			y = min(max(y, below[side]), e.box.Max.Y-p.units(6))
-			below[side] = y + apart
-			end := e.box.Max.X + p.units(tickRoom/3)
-			if e.outward < 0 {
-				end = e.box.Min.X - p.units(tickRoom/3)
-			}
-			placed = append(placed, placedTick{t, side, i, image.Pt(e.x(i), y), image.Pt(end, y)})
+		side, i, ok := p.edgeOf(t.page)
+		if !ok {
+			continue
 		}
+		e := &p.edges[side]
+		y := e.box.Min.Y + int(t.depth*float64(e.box.Dy()))
+		y = min(max(y, below[side]), e.box.Max.Y-p.units(6))
+		below[side] = y + apart
+		end := e.box.Max.X + p.units(tickRoom/3)
+		if e.outward < 0 {
+			end = e.box.Min.X - p.units(tickRoom/3)
+		}
+		placed = append(placed, placedTick{t, side, i, image.Pt(e.x(i), y), image.Pt(end, y)})
 	}
 	return placed
+}
+
+// edgeOf finds the fore-edge that a page's leaf lies in, and its place there
+// from the page outward. The back of an open page's leaf has the place -1.
+func (p *plan) edgeOf(page int) (side, place int, ok bool) {
+	for side := range p.edges {
+		e := &p.edges[side]
+		if e.outward == 0 || page == p.sheets[side].number {
+			continue
+		}
+		if i, ok := e.place(pagemodel.Leaf(page)); ok || i == -1 {
+			return side, i, true
+		}
+	}
+	return 0, 0, false
 }
 
 // tickAt is the tick whose head is under the hand.

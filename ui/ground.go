@@ -66,7 +66,7 @@ func (d *desk) drawEdge(s *slate, e *foreEdge, side int) {
 		if e.outward < 0 {
 			x = e.box.Max.X - (line+1)*e.pitch
 		}
-		back := d.plan.units(2) + line*d.plan.units(8)/max(1, d.plan.units(edgeRoom)/e.pitch)
+		back := d.back(e, line)
 		leaf := image.Rect(x, e.box.Min.Y+back, x+e.pitch, e.box.Max.Y-back)
 		between := colors.edgeLine
 		if line == lifted {
@@ -74,6 +74,24 @@ func (d *desk) drawEdge(s *slate, e *foreEdge, side int) {
 			between = colors.words
 		}
 		s.drawLeaf(leaf, e.outward, colors.edge, between)
+	}
+	d.drawMoving(s, e)
+}
+
+// back is how far the line of a fore-edge stands back from the page, above and
+// below.
+func (d *desk) back(e *foreEdge, line int) int {
+	return d.plan.units(2) + line*d.plan.units(8)/max(1, d.plan.units(edgeRoom)/e.pitch)
+}
+
+// drawMoving lets the leaves where poems begin that what is tried out would
+// move stand out a little at the foot of the fore-edge.
+func (d *desk) drawMoving(s *slate, e *foreEdge) {
+	for _, page := range d.moving {
+		if i, ok := e.place(pagemodel.Leaf(page)); ok {
+			x, y := e.x(i), e.box.Max.Y-d.back(e, e.line(i))
+			s.fill(image.Rect(x, y, x+max(1, e.pitch/2), y+d.plan.units(7)), d.light.palette().words)
+		}
 	}
 }
 

@@ -1,7 +1,9 @@
 package ui
 
 import (
+	"fmt"
 	"image"
+	"strings"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
@@ -35,12 +37,29 @@ type hand struct {
 	failed  string      // why what it would do can't be done
 }
 
-// say is the grip's words, or why it can't be done.
-func (h *hand) say() string {
+// say is the grip's words, or why it can't be done. moving is how many poems
+// it would move to another page.
+func (h *hand) say(moving int) string {
 	if h.failed != "" {
 		return h.failed
 	}
-	return h.grip.say()
+	words := h.grip.say()
+	if h.grip.edit() == nil {
+		return words
+	}
+	first, rest, _ := strings.Cut(words, " · ")
+	return first + " · " + movesWords(moving) + " · " + rest
+}
+
+// movesWords say what an edit moves.
+func movesWords(poems int) string {
+	switch poems {
+	case 0:
+		return "no other poem moves"
+	case 1:
+		return "one poem moves"
+	}
+	return fmt.Sprintf("%d poems move", poems)
 }
 
 // MouseDown takes hold of what is under the hand.
@@ -131,10 +150,11 @@ func (d *desk) putAtHand(on target) {
 	}
 }
 
-// lineAtHand is the line at hand as the committed collection has it.
+// lineAtHand is the line at hand as the committed collection has it. A line
+// whose pages are not open is not at hand: what can't be seen is not changed.
 func (d *desk) lineAtHand() (pagemodel.Line, bool) {
 	ref, ok := d.session.Focus()
-	if !ok {
+	if !ok || !d.inSight(ref) {
 		return pagemodel.Line{}, false
 	}
 	poem, at, err := d.session.Collection().Line(ref)
@@ -231,7 +251,7 @@ func (d *desk) preview() {
 	}
 	if err := d.session.Preview(edit); err != nil {
 		d.session.Drop()
-		d.hand.failed = sentence(err.Error())
+		d.hand.failed = errorWords(err)
 	}
 }
 

@@ -13,7 +13,7 @@ func (d *desk) help() string {
 	case d.said != "":
 		return d.said
 	case d.hand.grip != nil:
-		return d.hand.say()
+		return d.hand.say(len(d.moving))
 	case d.typing != nil:
 		return "Type · Enter keeps the line · Esc puts it back"
 	case d.over.kind != overNothing:
@@ -21,7 +21,7 @@ func (d *desk) help() string {
 			return words
 		}
 	}
-	if _, ok := d.session.Focus(); ok {
+	if _, ok := d.lineAtHand(); ok {
 		return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
 	}
 	return "Take the rule at a line’s end: left sheds words, right draws them up"

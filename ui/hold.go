@@ -95,12 +95,24 @@ func (h *hold) move(at typeset.Point, keys keysDown) {
 	row := h.nearestRow(at.Y)
 	best, far := h.home, typeset.Length(1<<30)
 	for i, s := range h.stops {
-		if d := distance(s.x, at.X); s.row == row && d < far {
+		x, ok := h.reach(s, row)
+		if d := distance(x, at.X); ok && d < far && !(s.inside && h.lands == joinsNext) {
 			best, far = i, d
 		}
 	}
 	h.now = best
-	h.hold(keys)
+	h.heed(keys)
+}
+
+// reach is where in a row the hand has to be for a stop: at its own place, or,
+// for the stop that ends the row before, where the row begins. So all that
+// stands in a row can be shed from within it.
+func (h *hold) reach(s stop, row int) (typeset.Length, bool) {
+	if s.row == row {
+		return s.x, true
+	}
+	ends := s.row == row-1 && s.at >= h.page.Rows[s.row].End
+	return h.page.Rows[row].X - wordSpace(&h.page.Rows[row]), ends
 }
 
 func distance(a, b typeset.Length) typeset.Length { return max(a-b, b-a) }
@@ -116,9 +128,9 @@ func (h *hold) nearestRow(y typeset.Length) int {
 	return best
 }
 
-// hold says what is held down. A break in this edition leaves the line below
+// heed takes account of what is held down. A break in this edition leaves the line below
 // alone, and so does a turn.
-func (h *hold) hold(keys keysDown) {
+func (h *hold) heed(keys keysDown) {
 	s := h.stops[h.now]
 	sheds := s.words > 0 || s.inside
 	h.edition = sheds && (keys.shift || h.prose)
@@ -132,7 +144,7 @@ func (h *hold) hold(keys keysDown) {
 // negative, to the right (gathering) where positive.
 func (h *hold) step(by int, keys keysDown) {
 	h.now = max(0, min(len(h.stops)-1, h.now+by))
-	h.hold(keys)
+	h.heed(keys)
 }
 
 // land chooses by keys where shed words go; false where there is no choice.

@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/driver/desktop"
 )
 
 // FocusGained says that keys come here.
@@ -114,6 +115,7 @@ func (d *desk) stepRule(by int) {
 	if !ok {
 		return
 	}
+	d.said = ""
 	h.step(by, keysDown{})
 	d.preview()
 	d.refresh(pageParts | footPart)
@@ -124,31 +126,39 @@ func (d *desk) keyedRule() (*hold, bool) {
 	if h, ok := d.hand.grip.(*hold); ok && d.hand.state == keyed {
 		return h, true
 	}
-	ref, ok := d.session.Focus()
-	if !ok || d.hand.state != idle || d.typing != nil {
+	if d.hand.state != idle || d.typing != nil {
 		return nil, false
 	}
 	d.said = ""
+	ref, _ := d.session.Focus()
 	for _, s := range d.plan.sheets {
 		if h, ok := takeRule(d.session.Committed(), d.page(s.number), ref); ok {
 			d.hand = hand{state: keyed, grip: h}
 			return h, true
 		}
 	}
+	d.tell(noLineWords)
 	return nil, false
 }
 
 // landRule chooses where the words that the held rule sheds go.
 func (d *desk) landRule(l lands) {
-	if h, ok := d.hand.grip.(*hold); ok && d.hand.state == keyed && h.land(l) {
-		d.preview()
-		d.refresh(pageParts | footPart)
+	h, ok := d.hand.grip.(*hold)
+	if !ok || d.hand.state != keyed {
+		return
 	}
+	d.said = ""
+	if !h.land(l) {
+		d.tell("What is shed here can only be a line of its own")
+		return
+	}
+	d.preview()
+	d.refresh(pageParts | footPart)
 }
 
-// TypedShortcut hears what no item of the menu has.
+// TypedShortcut hears what no item of the menu has: the other way to redo.
 func (d *desk) TypedShortcut(s fyne.Shortcut) {
-	if p, ok := s.(*fyne.ShortcutPaste); ok && p.Clipboard != nil {
-		d.paste(p.Clipboard.Content())
+	if k, ok := s.(*desktop.CustomShortcut); ok && d.session != nil && k.KeyName == fyne.KeyZ && k.Modifier == ctrlShift {
+		d.redo()
 	}
 }

@@ -59,7 +59,7 @@ func (w *Window) bookMenu() *fyne.Menu {
 		nil,
 	)...)
 	quit := fyne.NewMenuItem("Quit", w.leave)
-	quit.IsQuit = true
+	quit.IsQuit, quit.Shortcut = true, key(ctrl, fyne.KeyQ)
 	return fyne.NewMenu("Book", append(items, quit)...)
 }
 
@@ -94,8 +94,8 @@ func (w *Window) lineMenu() *fyne.Menu {
 		&command{words: "Turn Here", key: key(ctrl, fyne.KeyT), act: d.turnHere, book: true},
 		&command{words: "Unsettle", key: key(ctrl, fyne.KeyU), act: d.unsettle, book: true},
 		nil,
-		&command{words: "Widen the Gap or Indent", key: key(ctrlShift, fyne.KeyRight), act: d.widen, book: true},
-		&command{words: "Narrow the Gap or Indent", key: key(ctrlShift, fyne.KeyLeft), act: d.narrow, book: true},
+		&command{words: "Widen the Gap or Indent", key: key(ctrlShift, fyne.KeyRight), act: d.widenGap, book: true},
+		&command{words: "Narrow the Gap or Indent", key: key(ctrlShift, fyne.KeyLeft), act: d.narrowGap, book: true},
 	)...)
 }
 
@@ -105,10 +105,10 @@ func (w *Window) goMenu() *fyne.Menu {
 		&command{words: "To a Poem…", key: key(ctrl, fyne.KeyG), act: w.askPoem, book: true},
 		nil,
 		&command{words: "Next Line Unsettled", key: key(ctrl, fyne.KeyDown), act: d.nextUnsettled, book: true},
-		&command{words: "Line Unsettled Before", key: key(ctrl, fyne.KeyUp), act: d.lastUnsettled, book: true},
+		&command{words: "Line Unsettled Before", key: key(ctrl, fyne.KeyUp), act: d.unsettledBefore, book: true},
 		nil,
 		&command{words: "Next Leaf (Page Down)", act: d.nextLeaf, book: true},
-		&command{words: "Leaf Before (Page Up)", act: d.lastLeaf, book: true},
+		&command{words: "Leaf Before (Page Up)", act: d.leafBefore, book: true},
 	)...)
 }
 

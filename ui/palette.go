@@ -26,9 +26,7 @@ type palette struct {
 	desk       color.RGBA // the ground
 	words      color.RGBA // words on the desk
 	quiet      color.RGBA // words on the desk that may be passed over
-	deskLine   color.RGBA // hairlines on the desk
 	deskMark   color.RGBA // ticks of what is unsettled or faulty
-	shade      color.RGBA // where the book keeps the light off the desk
 	edge       color.RGBA // the leaves, seen from the fore-edge
 	edgeLine   color.RGBA // between one leaf and the next
 	paper      color.RGBA // the page
@@ -50,14 +48,14 @@ func rgb(hex uint32) color.RGBA {
 
 var palettes = [...]palette{
 	day: {
-		desk: rgb(0xD8D1C5), words: rgb(0x1F1B17), quiet: rgb(0x554D43), deskLine: rgb(0x75695A),
-		deskMark: rgb(0x9A2E22), shade: rgb(0xC6BDAF), edge: rgb(0xF3EDE1), edgeLine: rgb(0x8C8375),
+		desk: rgb(0xD8D1C5), words: rgb(0x1F1B17), quiet: rgb(0x554D43),
+		deskMark: rgb(0x9A2E22), edge: rgb(0xF3EDE1), edgeLine: rgb(0x8C8375),
 		paper: rgb(0xFCF9F2), fold: rgb(0xEFE9DD), ink: rgb(0x1C1A17), aside: rgb(0x625A4E), hairline: rgb(0x918A7D),
 		mark: rgb(0x9A2E22), panel: rgb(0xF6F1E7), panelInk: rgb(0x1C1A17), panelAside: rgb(0x625A4E), panelLine: rgb(0x8A8275), wash: rgb(0xE4DBCB),
 	},
 	lamp: {
-		desk: rgb(0x262320), words: rgb(0xE8DFCE), quiet: rgb(0xAEA495), deskLine: rgb(0x857B6D),
-		deskMark: rgb(0xE07B62), shade: rgb(0x1A1816), edge: rgb(0xC9C0AF), edgeLine: rgb(0x5A5249),
+		desk: rgb(0x262320), words: rgb(0xE8DFCE), quiet: rgb(0xAEA495),
+		deskMark: rgb(0xE07B62), edge: rgb(0xC9C0AF), edgeLine: rgb(0x5A5249),
 		paper: rgb(0xF2EBDC), fold: rgb(0xE2D9C7), ink: rgb(0x1C1A17), aside: rgb(0x5C5448), hairline: rgb(0x867D6F),
 		mark: rgb(0x8F2A1F), panel: rgb(0x322E2A), panelInk: rgb(0xE8DFCE), panelAside: rgb(0xB5AB9C), panelLine: rgb(0x938879), wash: rgb(0x453F38),
 	},

@@ -17,7 +17,6 @@ func pairings(p *palette) []pairing {
 	return []pairing{
 		{"words on the desk", p.words, p.desk, words},
 		{"quiet words on the desk", p.quiet, p.desk, words},
-		{"hairlines on the desk", p.deskLine, p.desk, marks},
 		{"ticks on the desk", p.deskMark, p.desk, marks},
 		{"lines between leaves", p.edgeLine, p.edge, marks},
 		{"verse on paper", p.ink, p.paper, words},

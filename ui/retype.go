@@ -9,10 +9,11 @@ func (d *desk) beginTyping() {
 	ref, ok := d.session.Focus()
 	line, in := d.lineAtHand()
 	if !ok || !in {
+		d.tell(noLineWords)
 		return
 	}
-	if why, only := d.session.ReadOnly(); only {
-		d.tell(why)
+	if _, only := d.session.ReadOnly(); only {
+		d.tell(readOnlyWords)
 		return
 	}
 	caret := len(line.Text())

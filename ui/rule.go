@@ -15,27 +15,28 @@ const (
 	ruleGrab = 28 // the width of the area that it can be taken by
 )
 
-// restingRule draws the setting rule at the end of a line: faint, and dark
-// where the hand or the focus is near.
+// restingRule draws the setting rule at the end of a line: dark where the hand
+// or the focus is near, else a hairline no higher than the small letters, which
+// the eye can read past.
 func (d *drawing) restingRule(r *typeset.Row) {
 	x := d.pen.X(r.X+r.Width) + d.units(ruleGap)
 	if d.near(r) {
 		d.settingRule(r, x, 2*d.hair, d.colors.ink)
 		return
 	}
-	d.settingRule(r, x, d.hair, blend(d.colors.paper, d.colors.hairline, restingInk))
+	top, bottom := d.pen.Y(r.Baseline-sizeOf(r)*9/20), d.pen.Y(r.Baseline)
+	d.ruleFrom(x, top, bottom, d.hair, d.colors.hairline)
 }
-
-// restingInk is how much of a hairline's ink a rule has that nobody is near:
-// it says nothing that the end of the line does not say, and the verse must be
-// read past it.
-const restingInk = 0.45
 
 // settingRule is the compositor's: an upright with its ear at the top.
 func (d *drawing) settingRule(r *typeset.Row, x, thick int, ink color.RGBA) {
 	top, bottom := d.band(r)
+	d.ruleFrom(x, top, bottom, thick, ink)
+}
+
+func (d *drawing) ruleFrom(x, top, bottom, thick int, ink color.RGBA) {
 	fill(d.img, image.Rect(x, top, x+thick, bottom), ink)
-	fill(d.img, image.Rect(x, top, x+d.units(ruleEar), top+thick), ink)
+	fill(d.img, image.Rect(x, top, x+d.units(ruleEar)*2/3, top+thick), ink)
 }
 
 // ruleUnder is the line whose setting rule can be taken at a point of the page.

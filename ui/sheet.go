@@ -117,14 +117,28 @@ func (d *drawing) fold() {
 	}
 }
 
-// hatch marks how much of the inner margin the binding swallows.
+// hatch marks how much of the inner margin the binding swallows: faint
+// hatching, and at head and foot a hairline tick where the eye's page begins.
 func (d *drawing) hatch() {
 	area := typeset.Rect{W: d.swallowed, H: d.page.Trim.Height}
+	edge := d.swallowed
 	if d.side == pagemodel.Verso {
 		area.X = d.page.Trim.Width - d.swallowed
+		edge = area.X
 	}
-	d.pen.Hatch(area, pagemodel.Pt(float64(d.units(6))/d.scale), blend(d.colors.paper, d.colors.hairline, 0.4))
+	if d.swallowed <= 0 {
+		return
+	}
+	d.pen.Hatch(area, pagemodel.Pt(float64(d.units(6))/d.scale), blend(d.colors.paper, d.colors.hairline, hatchInk))
+	x, long := d.pen.X(edge), d.units(9)
+	head, foot := d.pen.Y(0), d.pen.Y(d.page.Trim.Height)
+	fill(d.img, image.Rect(x, head, x+d.hair, head+long), d.colors.hairline)
+	fill(d.img, image.Rect(x, foot-long, x+d.hair, foot), d.colors.hairline)
 }
+
+// hatchInk is how much of a hairline's ink the hatching has: it is a shade,
+// whose edges are told by the ticks.
+const hatchInk = 0.42
 
 // stick lays the measure over the head of the text as a stick scale: a tick
 // for each pica em, a longer one for each sixth.
@@ -135,7 +149,7 @@ func (d *drawing) stick() {
 	fill(d.img, image.Rect(from, y, to, y+d.hair), d.colors.hairline)
 	for pica := 0; ; pica++ {
 		at := typeset.Length(pica) * 12 * pagemodel.Point
-		if at > t.W {
+		if at > t.W-d.px(d.units(3)) {
 			break
 		}
 		deep := d.units(3)

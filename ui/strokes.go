@@ -45,6 +45,12 @@ func strokesOf(c *pagemodel.Collection, page *typeset.Page) []stroke {
 	return found
 }
 
+// samePage says that a page looks alike in two settings, its marks included.
+func samePage(a, b *typeset.Setting, number int) bool {
+	one, other := a.Page(number), b.Page(number)
+	return sameInk(one, other) && slices.Equal(strokesOf(a.Collection(), one), strokesOf(b.Collection(), other))
+}
+
 // sameInk says that two pages look alike.
 func sameInk(a, b *typeset.Page) bool {
 	if a == b {

@@ -4,7 +4,7 @@ import (
 	"headland/pagemodel"
 )
 
-// leaf turns the leaf: forward by 1, back by -1.
+// turnLeaf turns the leaf: forward by 1, back by -1.
 func (d *desk) turnLeaf(by int) {
 	at := d.session.Spread()
 	page := max(at.Verso, at.Recto) + 1

@@ -8,6 +8,7 @@ import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
 
+	"headland/assets"
 	"headland/ui/session"
 )
 
@@ -48,6 +49,7 @@ func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string)
 	w.desk = newDesk(l, &modifiers{source: modifierSource(a)})
 	w.desk.ask = w.askAbout
 	w.win = a.NewWindow("Headland")
+	w.win.SetIcon(fyne.NewStaticResource("headland.png", assets.Icon()))
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(1400, 900))
 	w.win.SetMainMenu(w.makeMenus())
@@ -79,8 +81,8 @@ func (w *Window) show(s *session.Session) {
 		s.OnChange(w.changed)
 		w.settings.opened(s.Path())
 		w.desk.try(w.settings.write())
-		if why, only := s.ReadOnly(); only {
-			w.desk.tell(why)
+		if _, only := s.ReadOnly(); only {
+			w.desk.tell(readOnlyWords)
 		}
 	}
 	w.mirror()

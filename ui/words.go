@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"errors"
 	"fmt"
 	"image"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"headland/pagemodel"
+	"headland/ui/session"
 )
 
 // drawHead draws the words at the head of the desk: the collection's title,
@@ -23,7 +25,7 @@ func (d *desk) drawHead(w, h int) image.Image {
 	end := s.write(d.k.words(about.Title, titleSize, false), margin, base, colors.words)
 	right, italic := about.Poet, true
 	if _, yes := d.session.ReadOnly(); yes {
-		right, italic = "to be read only: it is open elsewhere, or may not be written to", false
+		right, italic = "open elsewhere: here it can only be read", false
 	}
 	run := d.k.words(right, wordSize, italic)
 	if x := w - margin - s.px(run.Width); x > end+margin {
@@ -93,13 +95,33 @@ func (d *desk) drawUnsettled(s *slate, words string, x, base int) int {
 }
 
 // drawMiddle draws the words in the middle, centred on the desk where they
-// fit, and shortened where they don't fit at all.
+// fit. What the poet is told is never shortened while two lines can hold it.
 func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
-	words = d.fitting(s, words, to-from)
-	run := d.k.words(words, wordSize, false)
-	wide := s.px(run.Width)
-	x := max(from, min(to-wide, (d.plan.size.X-wide)/2))
-	s.write(run, x, base, d.light.palette().words)
+	upper, lower := words, ""
+	if d.said != "" && s.px(d.k.words(words, wordSize, false).Width) > to-from {
+		upper, lower = halves(words)
+		base -= d.plan.units(11)
+	}
+	for _, line := range [...]string{upper, lower} {
+		run := d.k.words(d.fitting(s, line, to-from), wordSize, false)
+		wide := s.px(run.Width)
+		x := max(from, min(to-wide, (d.plan.size.X-wide)/2))
+		s.write(run, x, base, d.light.palette().words)
+		base += d.plan.units(22)
+	}
+}
+
+// halves parts words in two lines of about one length.
+func halves(words string) (upper, lower string) {
+	middle := len(words) / 2
+	for i := 0; i < middle; i++ {
+		for _, at := range [...]int{middle + i, middle - i} {
+			if words[at] == ' ' {
+				return words[:at], words[at+1:]
+			}
+		}
+	}
+	return words, ""
 }
 
 // fitting is the words, less what stands between their first and last dots,
@@ -119,6 +141,19 @@ func (d *desk) fitting(s *slate, words string, room int) string {
 		}
 	}
 	return short
+}
+
+// readOnlyWords are said where a change is refused because the book is not
+// ours to change.
+const readOnlyWords = "It is open elsewhere, so here it can only be read: close it there and open it again, or save a copy and work on that"
+
+// errorWords are an error's words for the foot of the desk.
+func errorWords(err error) string {
+	var refused *session.ReadOnlyError
+	if errors.As(err, &refused) {
+		return readOnlyWords
+	}
+	return sentence(err.Error())
 }
 
 // sentence is an error's words as one says them to a person.
