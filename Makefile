@@ -13,7 +13,7 @@ endif
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run build test format vet static unit race endtoend bench fuzz icon setup-run setup-test
+.PHONY: help run build test format vet static unit race onscreen bench fuzz icon setup-run setup-test
 
 help: ## list these targets
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{ printf "%-18s %s\n", $$1, $$2 }'
@@ -24,7 +24,7 @@ run: setup-run build ## build the program and open the demo collection
 build: ## build the program into bin/
 	go build -o $(program) .
 
-test: setup-test format vet static unit race endtoend ## all the checks and tests
+test: setup-test format vet static unit race onscreen ## all the checks and tests
 
 format: ## check that the code is formatted as gofmt would
 	@echo 'gofmt -l main.go assets pagemodel typeset ui'; badly=$$(gofmt -l main.go assets pagemodel typeset ui) || exit 1; \
@@ -37,14 +37,14 @@ static: ## staticcheck
 	go tool staticcheck ./...
 
 unit: ## every test but the one in a real window
-	@echo 'go test ./... but for ui/endtoend'; packages=$$(go list ./...) || exit 1; \
-	go test $$(echo "$$packages" | grep -v '/ui/endtoend')
+	@echo 'go test ./... but for ui/onscreen'; packages=$$(go list ./...) || exit 1; \
+	go test $$(echo "$$packages" | grep -v '/ui/onscreen')
 
 race: ## the tests again, with the race detector, where it pays
 	go test -race ./pagemodel/... ./typeset ./ui/session
 
-endtoend: ## the test in a real window, on a screen of its own
-	.ci/endtoend
+onscreen: ## the test in a real window, on a screen of its own
+	.ci/onscreen
 
 bench: setup-test ## measure, saying on what machine (BENCH, BENCHTIME)
 	.ci/bench

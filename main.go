@@ -32,6 +32,8 @@ func start(args []string) int {
 		fmt.Fprintf(os.Stderr, "headland: %v\n", err)
 		return command.CouldNot
 	}
-	ui.Run(app.NewWithID("headland.app"), s, fyne.Do)
+	// Without an ID the toolkit keeps no settings of its own: it would write them
+	// at each end, and complain of finding them half written.
+	ui.Run(app.New(), s, fyne.Do)
 	return command.Done
 }

@@ -44,8 +44,9 @@ var plan = map[string]room{
 		rooms:   []string{"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/raster", "ui/session"},
 		modules: []string{fyne, "github.com/clipperhouse/uax29/v2"}, never: []string{fyne + "/app"}, windows: true,
 	},
-	"ui/endtoend": {windows: true},
-	"":            {rooms: []string{"ui", "ui/command", "ui/locale"}, modules: []string{fyne}, windows: true},
+	"ui/onscreen":      {},
+	"ui/onscreen/bare": {modules: []string{fyne}, windows: true},
+	"":                 {rooms: []string{"ui", "ui/command", "ui/locale"}, modules: []string{fyne}, windows: true},
 }
 
 // A pkg is what go list says of a package.
