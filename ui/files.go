@@ -149,8 +149,11 @@ func (w *Window) dropped(_ fyne.Position, dropped []fyne.URI) {
 			return
 		case hasKind(path, manuscriptKinds):
 			manuscripts = append(manuscripts, path)
+		case hasKind(path, faceKinds) && w.session != nil:
+			w.addFace(path)
+			return
 		default:
-			w.desk.tell(fmt.Sprintf("%s is neither a collection nor a manuscript in Markdown or plain text", filepath.Base(path)))
+			w.desk.tell(fmt.Sprintf("%s is no collection, no manuscript in Markdown or plain text and no face of type", filepath.Base(path)))
 		}
 	}
 	if len(manuscripts) > 0 {

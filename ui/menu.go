@@ -49,6 +49,7 @@ func (w *Window) bookMenu() *fyne.Menu {
 	items = append(items, w.menus.recent, fyne.NewMenuItemSeparator())
 	items = append(items, w.items(
 		&command{words: "Add Manuscript…", key: key(ctrl, fyne.KeyI), act: w.askImport},
+		&command{words: "Set in a Face…", act: w.askFace, book: true},
 		&command{words: "Save a Copy…", key: key(ctrlShift, fyne.KeyS), act: w.askCopy, book: true},
 		nil,
 		&command{words: "Export PDF…", key: key(ctrl, fyne.KeyE), act: w.askPDF, book: true},
