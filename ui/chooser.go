@@ -140,10 +140,6 @@ func (c *chooser) key(k fyne.KeyName) bool {
 	switch k {
 	case fyne.KeyEscape:
 		c.leave()
-	case fyne.KeyDown:
-		c.list.step(1)
-	case fyne.KeyUp:
-		c.list.step(-1)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		if c.list.chosen >= 0 {
 			c.press(c.list.chosen)
@@ -151,7 +147,7 @@ func (c *chooser) key(k fyne.KeyName) bool {
 			c.accept()
 		}
 	default:
-		return false
+		return c.list.walk(k)
 	}
 	return true
 }

@@ -43,14 +43,10 @@ func (f *faceList) key(k fyne.KeyName) bool {
 	switch k {
 	case fyne.KeyEscape:
 		f.panel.lift()
-	case fyne.KeyDown:
-		f.list.step(1)
-	case fyne.KeyUp:
-		f.list.step(-1)
 	case fyne.KeyReturn, fyne.KeyEnter:
 		f.take(f.list.chosen)
 	default:
-		return false
+		return f.list.walk(k)
 	}
 	return true
 }

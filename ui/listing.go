@@ -60,6 +60,17 @@ func (l *listing) step(by int) {
 // seen is how many rows can be seen at once.
 func (l *listing) seen() int { return max(1, int(l.Size().Height/rowDepth)) }
 
+// walk is a key that goes up or down the list; false for any other.
+func (l *listing) walk(k fyne.KeyName) bool {
+	by, ok := map[fyne.KeyName]int{
+		fyne.KeyDown: 1, fyne.KeyUp: -1, fyne.KeyPageDown: l.seen(), fyne.KeyPageUp: -l.seen(),
+	}[k]
+	if ok {
+		l.step(by)
+	}
+	return ok
+}
+
 func (l *listing) scrollTo(top int) {
 	l.top = max(0, min(top, len(l.rows)-l.seen()))
 	l.picture.Refresh()
