@@ -13,7 +13,7 @@ endif
 
 .DEFAULT_GOAL := help
 .NOTPARALLEL:
-.PHONY: help run build test format vet static unit race onscreen bench fuzz icon setup-run setup-test
+.PHONY: help run build test format vet static unit race onscreen bench fuzz icon picture setup-run setup-test
 
 help: ## list these targets
 	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  make \1|\2/p' Makefile | awk -F'|' '{ printf "%-18s %s\n", $$1, $$2 }'
@@ -51,6 +51,9 @@ bench: setup-test ## measure, saying on what machine (BENCH, BENCHTIME)
 
 fuzz: setup-test ## run every fuzz test for FUZZTIME each, 20s by default
 	.ci/fuzz
+
+picture: setup-test build ## take the README's picture
+	.ci/picture
 
 icon: ## draw assets/icon/icon.png from icon.svg
 	.ci/setup icon

@@ -3,6 +3,8 @@ package ui
 import (
 	"image/color"
 	"testing"
+
+	"fyne.io/fyne/v2/theme"
 )
 
 // pairing is a colour and what it stands on.
@@ -42,4 +44,25 @@ func TestContrast(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestKeysInMenusCanBeRead works out the ink that the toolkit gives the keys in
+// its menus (widget/menu_item.go, shortcutColor: the low bytes of the
+// foreground, its alpha times 0.95) and holds it to the contrast of words.
+func TestKeysInMenusCanBeRead(t *testing.T) {
+	for _, l := range []light{day, lamp} {
+		p := l.palette()
+		r, g, b, a := newDeskTheme(l).Color(theme.ColorNameForeground, 0).RGBA()
+		keys := color.NRGBA{R: uint8(r), G: uint8(g), B: uint8(b), A: uint8(uint32(float32(a) * 0.95))}
+		seen := over(keys, p.panel)
+		if c := contrast(seen, p.panel); c < 4.5 {
+			t.Errorf("%v: the keys in menus have a contrast of %.1f", l, c)
+		}
+	}
+}
+
+// over is an ink laid over an opaque ground.
+func over(ink color.NRGBA, ground color.RGBA) color.RGBA {
+	mix := func(i, g uint8) uint8 { return uint8((int(i)*int(ink.A) + int(g)*(255-int(ink.A))) / 255) }
+	return color.RGBA{mix(ink.R, ground.R), mix(ink.G, ground.G), mix(ink.B, ground.B), 255}
 }

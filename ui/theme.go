@@ -39,7 +39,9 @@ func (t *deskTheme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.C
 	case theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNameInputBackground,
 		theme.ColorNameButton, theme.ColorNameDisabledButton, theme.ColorNameForegroundOnPrimary:
 		return p.panel
-	case theme.ColorNameForeground, theme.ColorNamePrimary, theme.ColorNameHyperlink:
+	case theme.ColorNameForeground:
+		return menuInk{p.panelInk}
+	case theme.ColorNamePrimary, theme.ColorNameHyperlink:
 		return p.panelInk
 	case theme.ColorNamePlaceHolder, theme.ColorNameDisabled:
 		return p.panelAside
@@ -53,6 +55,20 @@ func (t *deskTheme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.C
 		return p.deskMark
 	}
 	return theme.DefaultTheme().Color(name, t.variant())
+}
+
+// menuInk is the ink of the toolkit's words. The toolkit inks the keys in its
+// menus with the low byte of 0.95 of this ink's alpha, which for a full ink is
+// far too faint; with this alpha it is 0xCC, and the words themselves lose
+// nothing that can be seen.
+type menuInk struct{ full color.RGBA }
+
+const menuInkAlpha = 0xF2F2
+
+// RGBA is the ink, not quite opaque.
+func (c menuInk) RGBA() (r, g, b, a uint32) {
+	r, g, b, _ = c.full.RGBA()
+	return r, g, b, menuInkAlpha
 }
 
 func (t *deskTheme) variant() fyne.ThemeVariant {
