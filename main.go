@@ -8,6 +8,8 @@ package main
 import (
 	"fmt"
 	"os"
+	"runtime/debug"
+	"time"
 
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/app"
@@ -27,6 +29,7 @@ func start(args []string) int {
 	if !command.HasDisplay() {
 		return command.WithoutWindow(args, os.Stdout, os.Stderr)
 	}
+	hurry()
 	s, err := command.OpenForWindow(args, os.Stderr)
 	if err != nil {
 		fmt.Fprintf(os.Stderr, "headland: %v\n", err)
@@ -36,4 +39,16 @@ func start(args []string) int {
 	// at each end, and complain of finding them half written.
 	ui.Run(app.New(), s, fyne.Do)
 	return command.Done
+}
+
+// hurry has nothing collected while the program starts, which would cost a
+// tenth of the time until the first spread is seen: for a second, or until
+// there is more than a small book needs.
+func hurry() {
+	const enough = 192 << 20
+	percent, limit := debug.SetGCPercent(-1), debug.SetMemoryLimit(enough)
+	time.AfterFunc(time.Second, func() {
+		debug.SetGCPercent(percent)
+		debug.SetMemoryLimit(limit)
+	})
 }

@@ -59,8 +59,8 @@ func (p *page) draw(w, h int) image.Image {
 	if p.x > pageX+pageW/2 {
 		grey = 40
 	}
-	for i := range p.pixels.Pix {
-		p.pixels.Pix[i] = grey
+	for i := 0; i < len(p.pixels.Pix); i += 4 {
+		p.pixels.Pix[i], p.pixels.Pix[i+1], p.pixels.Pix[i+2], p.pixels.Pix[i+3] = grey, grey, grey, 255
 	}
 	return p.pixels
 }
