@@ -96,10 +96,13 @@ func (d *desk) changed() {
 	if d.of != set {
 		ticks := ticksOf(set)
 		moving := movedPoems(d.session.Committed(), set)
-		if d.of == nil || !slices.Equal(ticks, d.ticks) || !slices.Equal(moving, d.moving) || d.of.Extent() != set.Extent() {
+		if d.of == nil || !slices.Equal(d.plan.placeTicks(ticks), d.placed) || !slices.Equal(moving, d.moving) || d.of.Extent() != set.Extent() {
 			parts |= groundPart | headPart
 		}
 		d.of, d.pages, d.ticks, d.moving = set, map[int]*typeset.Page{}, ticks, moving
+		if d.following {
+			parts |= d.facingPart()
+		}
 	}
 	if spread := d.session.Spread(); spread != d.spread {
 		d.spread, d.over, d.moved.Y = spread, target{}, 0
@@ -109,6 +112,29 @@ func (d *desk) changed() {
 		d.arrange()
 	}
 	d.refresh(parts)
+}
+
+// facingPart is the page that faces the one under the hand, if it is to look
+// otherwise than it does.
+func (d *desk) facingPart() part {
+	side := d.hand.on.side.Facing()
+	number, shown := d.plan.sheets[side].number, &d.pictures.sheets[side]
+	if number == 0 {
+		return 0
+	}
+	page := d.page(number)
+	if sameInk(page, shown.page) && slices.Equal(strokesOf(d.of.Collection(), page), shown.strokes) {
+		return 0
+	}
+	return sidePart(side)
+}
+
+// sidePart is the page of a side.
+func sidePart(side pagemodel.Side) part {
+	if side == pagemodel.Recto {
+		return rectoPart
+	}
+	return versoPart
 }
 
 // ticksOf are the ticks of a setting, in the order of their height on the page.
@@ -187,11 +213,13 @@ type part uint8
 
 const (
 	groundPart part = 1 << iota
-	pageParts
+	rectoPart
+	versoPart
 	headPart
 	footPart
 	peekPart
-	allParts = groundPart | pageParts | headPart | footPart | peekPart
+	pageParts = rectoPart | versoPart
+	allParts  = groundPart | pageParts | headPart | footPart | peekPart
 )
 
 // refresh has pictures drawn again before the next frame.
@@ -201,7 +229,7 @@ func (d *desk) refresh(parts part) {
 		part    part
 		picture *canvas.Raster
 	}{
-		{groundPart, p.ground}, {pageParts, p.pages[pagemodel.Verso]}, {pageParts, p.pages[pagemodel.Recto]},
+		{groundPart, p.ground}, {versoPart, p.pages[pagemodel.Verso]}, {rectoPart, p.pages[pagemodel.Recto]},
 		{headPart, p.head}, {footPart, p.foot}, {peekPart, p.peek},
 	} {
 		if parts&r.part != 0 {

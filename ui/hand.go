@@ -196,12 +196,24 @@ func (d *desk) drag(at image.Point) {
 		d.hand.state = dragging
 		d.takeWord()
 	}
-	d.hand.at, d.hand.stirred = at, true
-	if d.hand.grip != nil {
-		d.refresh(pageParts | footPart)
+	d.hand.at = at
+	if d.hand.grip == nil {
+		d.moveBook(at)
 		return
 	}
-	d.moveBook(at)
+	was := d.hand.grip.stance()
+	d.moveGrip()
+	if was != d.hand.grip.stance() {
+		d.hand.stirred = true
+		d.refresh(sidePart(d.hand.on.side) | footPart)
+	}
+}
+
+// moveGrip snaps what is held to where the hand is.
+func (d *desk) moveGrip() {
+	p := d.plan.toPage(d.hand.on.side, d.hand.at)
+	p.X += d.hand.shift.X
+	d.hand.grip.move(p, d.keys.held())
 }
 
 // takeWord takes hold of the word that was pressed.
@@ -235,9 +247,7 @@ func (d *desk) follow() {
 	d.hand.stirred = false
 	d.following = true
 	defer func() { d.following = false }()
-	p := d.plan.toPage(d.hand.on.side, d.hand.at)
-	p.X += d.hand.shift.X
-	d.hand.grip.move(p, d.keys.held())
+	d.moveGrip()
 	d.preview()
 }
 

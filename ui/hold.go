@@ -20,10 +20,20 @@ type keysDown struct{ shift, ctrl bool }
 type grip interface {
 	// move says where the hand is on the page, and what is held down.
 	move(at typeset.Point, keys keysDown)
+	// stance is a value that is another when edit or its picture would be.
+	stance() stance
 	// edit is what would be done if the hand let go now; nil for nothing.
 	edit() pagemodel.Edit
 	// say tells in words what that is.
 	say() string
+}
+
+// stance is how a grip stands: what there is to see of where the hand is.
+type stance struct {
+	stop          int // of a rule
+	lands         lands
+	edition, turn bool
+	width         pagemodel.Em // of a gap or an indent
 }
 
 // hold is the hand on a line's setting rule. All stops are found at the moment
@@ -155,6 +165,11 @@ func (h *hold) land(l lands) bool {
 	}
 	h.lands, h.edition, h.turn = l, false, false
 	return true
+}
+
+// stance is where the rule stands and what it would do there.
+func (h *hold) stance() stance {
+	return stance{stop: h.now, lands: h.lands, edition: h.edition, turn: h.turn}
 }
 
 // edit is what letting go would do.

@@ -66,6 +66,9 @@ func (p *push) move(at typeset.Point, _ keysDown) {
 	p.now = max(0, p.was+pagemodel.Em(steps)*gapStep)
 }
 
+// stance is how wide it is.
+func (p *push) stance() stance { return stance{width: p.now} }
+
 // edit is the gap or the indent.
 func (p *push) edit() pagemodel.Edit {
 	switch {

@@ -1,7 +1,8 @@
 // Command bare is a window of the toolkit with as little in it as can be: what
 // the program's figures are compared with. As "bare empty" it shows nothing; as
-// "bare page" it shows a picture of a page's size that is filled anew, in one of
-// two greys, on each motion of a drag.
+// "bare page" it shows what any window with a book on a desk has to show, a
+// ground and two pages, all of one colour each; the right page is filled anew,
+// in one of two greys, on each motion of a drag.
 package main
 
 import (
@@ -15,77 +16,93 @@ import (
 	"fyne.io/fyne/v2/widget"
 )
 
-// Where the page stands, in pixels: about where the program puts a recto.
+// Where the pages stand, in pixels: about where the program puts them.
 const (
-	pageX, pageY = 700, 98
-	pageW, pageH = 475, 728
+	gutter, head         = 700, 98
+	pageWidth, pageDepth = 475, 728
 )
 
 func main() {
-	a := app.New()
-	w := a.NewWindow("bare")
+	w := app.New().NewWindow("bare")
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1400, 900))
 	var content fyne.CanvasObject = canvas.NewRectangle(color.White)
 	if len(os.Args) > 1 && os.Args[1] == "page" {
-		content = newPage()
+		content = newDesk()
 	}
 	w.SetContent(content)
 	w.ShowAndRun()
 }
 
-// page is the picture, and the hand on it.
-type page struct {
-	widget.BaseWidget
+// flat is a picture of one grey.
+type flat struct {
 	raster *canvas.Raster
 	pixels *image.RGBA
-	x      float32 // of the hand
+	grey   byte
 }
 
-func newPage() *page {
-	p := &page{}
-	p.raster = canvas.NewRaster(p.draw)
-	p.raster.ScaleMode = canvas.ImageScalePixels
-	p.ExtendBaseWidget(p)
-	return p
+func newFlat(grey byte) *flat {
+	f := &flat{grey: grey}
+	f.raster = canvas.NewRaster(f.draw)
+	f.raster.ScaleMode = canvas.ImageScalePixels
+	return f
 }
 
-// draw fills the picture: light where the hand is left of the middle, else dark.
-func (p *page) draw(w, h int) image.Image {
-	if p.pixels == nil || p.pixels.Rect.Dx() != w || p.pixels.Rect.Dy() != h {
-		p.pixels = image.NewRGBA(image.Rect(0, 0, w, h))
+func (f *flat) draw(w, h int) image.Image {
+	if f.pixels == nil || f.pixels.Rect.Dx() != w || f.pixels.Rect.Dy() != h {
+		f.pixels = image.NewRGBA(image.Rect(0, 0, w, h))
 	}
-	grey := byte(240)
-	if p.x > pageX+pageW/2 {
-		grey = 40
+	for i := 0; i < len(f.pixels.Pix); i += 4 {
+		f.pixels.Pix[i], f.pixels.Pix[i+1], f.pixels.Pix[i+2], f.pixels.Pix[i+3] = f.grey, f.grey, f.grey, 255
 	}
-	for i := 0; i < len(p.pixels.Pix); i += 4 {
-		p.pixels.Pix[i], p.pixels.Pix[i+1], p.pixels.Pix[i+2], p.pixels.Pix[i+3] = grey, grey, grey, 255
-	}
-	return p.pixels
+	return f.pixels
 }
 
-// Dragged notes where the hand is; the picture is drawn when the window is.
-func (p *page) Dragged(e *fyne.DragEvent) {
-	p.x = e.Position.X
-	p.raster.Refresh()
+// desk is the ground, the two pages and the hand on them.
+type desk struct {
+	widget.BaseWidget
+	ground, verso, recto *flat
+}
+
+func newDesk() *desk {
+	d := &desk{ground: newFlat(100), verso: newFlat(240), recto: newFlat(240)}
+	d.ExtendBaseWidget(d)
+	return d
+}
+
+// Dragged has the right page filled anew: light where the hand is left of its
+// middle, else dark.
+func (d *desk) Dragged(e *fyne.DragEvent) {
+	d.recto.grey = 240
+	if e.Position.X > gutter+pageWidth/2 {
+		d.recto.grey = 40
+	}
+	d.recto.raster.Refresh()
 }
 
 // DragEnd has nothing to do.
-func (p *page) DragEnd() {}
+func (d *desk) DragEnd() {}
 
-// CreateRenderer puts the picture in its place.
-func (p *page) CreateRenderer() fyne.WidgetRenderer {
-	return &renderer{page: p}
+// CreateRenderer puts the pictures in their places.
+func (d *desk) CreateRenderer() fyne.WidgetRenderer { return &renderer{d} }
+
+type renderer struct{ desk *desk }
+
+func (r *renderer) Layout(size fyne.Size) {
+	page := fyne.NewSize(pageWidth, pageDepth)
+	put(r.desk.ground, fyne.NewPos(0, 0), size)
+	put(r.desk.verso, fyne.NewPos(gutter-pageWidth, head), page)
+	put(r.desk.recto, fyne.NewPos(gutter, head), page)
 }
 
-type renderer struct{ page *page }
-
-func (r *renderer) Layout(fyne.Size) {
-	r.page.raster.Move(fyne.NewPos(pageX, pageY))
-	r.page.raster.Resize(fyne.NewSize(pageW, pageH))
+func put(f *flat, at fyne.Position, size fyne.Size) {
+	f.raster.Move(at)
+	f.raster.Resize(size)
 }
-func (r *renderer) MinSize() fyne.Size           { return fyne.NewSize(10, 10) }
-func (r *renderer) Objects() []fyne.CanvasObject { return []fyne.CanvasObject{r.page.raster} }
-func (r *renderer) Refresh()                     {}
-func (r *renderer) Destroy()                     {}
+
+func (r *renderer) MinSize() fyne.Size { return fyne.NewSize(10, 10) }
+func (r *renderer) Objects() []fyne.CanvasObject {
+	return []fyne.CanvasObject{r.desk.ground.raster, r.desk.verso.raster, r.desk.recto.raster}
+}
+func (r *renderer) Refresh() {}
+func (r *renderer) Destroy() {}
