@@ -30,14 +30,17 @@ func start(args []string) int {
 		return command.WithoutWindow(args, os.Stdout, os.Stderr)
 	}
 	hurry()
-	s, err := command.OpenForWindow(args, os.Stderr)
-	if err != nil {
+	opening := make(chan ui.Opened, 1)
+	go func() {
+		s, err := command.OpenForWindow(args, os.Stderr)
+		opening <- ui.Opened{Session: s, Err: err}
+	}()
+	// Without an ID the toolkit keeps no settings of its own: it would write them
+	// at each end, and complain of finding them half written.
+	if err := ui.Run(app.New(), opening, fyne.Do); err != nil {
 		fmt.Fprintf(os.Stderr, "headland: %v\n", err)
 		return command.CouldNot
 	}
-	// Without an ID the toolkit keeps no settings of its own: it would write them
-	// at each end, and complain of finding them half written.
-	ui.Run(app.New(), s, fyne.Do)
 	return command.Done
 }
 

@@ -34,8 +34,10 @@ type desk struct {
 	moving    []int // first pages of the poems that what is tried out would move
 	spread    pagemodel.Spread
 	placed    []placedTick
+	awaited   func() // lays the book that is being opened; called once, before the first picture
 	hand      hand
 	following bool // the hand's motion is being followed, within a frame
+	fresh     bool // everything is about to be drawn for the first time, within a frame
 	over      target
 	word      int // the byte offset of the word that the caret is before, in the line at hand
 	typing    *typing
@@ -224,6 +226,9 @@ const (
 
 // refresh has pictures drawn again before the next frame.
 func (d *desk) refresh(parts part) {
+	if d.fresh {
+		return
+	}
 	p := &d.pictures
 	for _, r := range []struct {
 		part    part

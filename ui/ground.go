@@ -9,8 +9,15 @@ import (
 	"headland/typeset"
 )
 
-// drawGround draws the desk itself and the fore-edges of the book.
+// drawGround draws the desk itself and the fore-edges of the book. It is the
+// first picture to be drawn: a book that is still being opened is waited for
+// here, when the toolkit has done all that it does before a window can be seen.
 func (d *desk) drawGround(w, h int) image.Image {
+	if lay := d.awaited; lay != nil {
+		d.awaited, d.fresh = nil, true
+		lay()
+		d.fresh = false
+	}
 	colors := d.light.palette()
 	s := d.k.slate(d.pictures.groundInk.next(w, h), d.plan.density, colors.desk)
 	if d.session == nil {

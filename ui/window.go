@@ -26,17 +26,35 @@ type Window struct {
 	chooser  *chooser // while one is open
 }
 
-// Run shows the window, with the book of s on the desk or, where s is nil,
-// nothing, and returns when the window has been closed. post hands a function
-// to the window's goroutine from another.
-func Run(a fyne.App, s *session.Session, post func(func())) {
+// Opened is a book that was opened for the window, or why it could not be. The
+// session is nil where no book was asked for.
+type Opened struct {
+	Session *session.Session
+	Err     error
+}
+
+// Run shows the window with the book that opening gives on the desk, and
+// returns when the window has been closed; or with the error that opening gave.
+// The book may be opened on another goroutine while the window is made. post
+// hands a function to the window's goroutine from another.
+func Run(a fyne.App, opening <-chan Opened, post func(func())) error {
 	folder, err := os.UserConfigDir()
 	if err != nil {
 		folder = os.TempDir()
 	}
-	w := NewWindow(a, s, post, filepath.Join(folder, "headland"))
+	w := NewWindow(a, nil, post, filepath.Join(folder, "headland"))
+	var failed error
+	w.desk.awaited = func() {
+		opened := <-opening
+		if failed = opened.Err; failed != nil {
+			post(a.Quit)
+			return
+		}
+		w.show(opened.Session)
+	}
 	w.win.ShowAndRun()
 	w.close()
+	return failed
 }
 
 // NewWindow makes the window without showing it. Its settings are kept in the
