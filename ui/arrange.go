@@ -46,8 +46,9 @@ func (d *desk) density() float64 {
 
 func (d *desk) placePictures() {
 	p, at := &d.pictures, &d.plan
-	full := image.Rectangle{Max: at.size}
-	d.place(p.ground, full)
+	for side := range p.ground {
+		d.place(p.ground[side], at.ground(pagemodel.Side(side), d.session == nil))
+	}
 	d.place(p.head, image.Rect(0, 0, at.size.X, at.view.Min.Y))
 	d.place(p.foot, image.Rect(0, at.view.Max.Y, at.size.X, at.size.Y))
 	for side, s := range at.sheets {

@@ -48,11 +48,13 @@ type desk struct {
 
 // pictures are the images that the desk is made of, from the ground up.
 type pictures struct {
-	ground, head, foot, peek *canvas.Raster
-	pages                    [2]*canvas.Raster
-	groundInk, headInk       buffers
-	footInk, peekInk         buffers
-	sheets                   [2]sheet
+	head, foot, peek *canvas.Raster
+	ground           [2]*canvas.Raster // by side
+	pages            [2]*canvas.Raster
+	headInk          buffers
+	groundInk        [2]buffers
+	footInk, peekInk buffers
+	sheets           [2]sheet
 }
 
 // newDesk is an empty desk.
@@ -60,7 +62,8 @@ func newDesk(l light, keys *modifiers) *desk {
 	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}}
 	d.ExtendBaseWidget(d)
 	p := &d.pictures
-	p.ground, p.head, p.foot, p.peek = pixels(d.drawGround), pixels(d.drawHead), pixels(d.drawFoot), pixels(d.drawPeek)
+	p.head, p.foot, p.peek = pixels(d.drawHead), pixels(d.drawFoot), pixels(d.drawPeek)
+	p.ground[pagemodel.Verso], p.ground[pagemodel.Recto] = pixels(d.drawBefore), pixels(d.drawAfter)
 	p.pages[pagemodel.Verso], p.pages[pagemodel.Recto] = pixels(d.drawVerso), pixels(d.drawRecto)
 	return d
 }
@@ -234,7 +237,8 @@ func (d *desk) refresh(parts part) {
 		part    part
 		picture *canvas.Raster
 	}{
-		{groundPart, p.ground}, {versoPart, p.pages[pagemodel.Verso]}, {rectoPart, p.pages[pagemodel.Recto]},
+		{groundPart, p.ground[pagemodel.Verso]}, {groundPart, p.ground[pagemodel.Recto]},
+		{versoPart, p.pages[pagemodel.Verso]}, {rectoPart, p.pages[pagemodel.Recto]},
 		{headPart, p.head}, {footPart, p.foot}, {peekPart, p.peek},
 	} {
 		if parts&r.part != 0 {
@@ -284,10 +288,13 @@ func (r *deskRenderer) Refresh() {
 	r.d.refresh(allParts)
 }
 
-// Objects are the pictures, from the ground up.
+// Objects are the pictures, from the ground up; the head is drawn first.
 func (r *deskRenderer) Objects() []fyne.CanvasObject {
 	p := &r.d.pictures
-	return []fyne.CanvasObject{p.ground, p.pages[pagemodel.Verso], p.pages[pagemodel.Recto], p.head, p.foot, p.peek}
+	return []fyne.CanvasObject{
+		p.head, p.foot, p.ground[pagemodel.Verso], p.ground[pagemodel.Recto],
+		p.pages[pagemodel.Verso], p.pages[pagemodel.Recto], p.peek,
+	}
 }
 
 // Destroy has nothing to give back.

@@ -9,28 +9,46 @@ import (
 	"headland/typeset"
 )
 
-// drawGround draws the desk itself and the fore-edges of the book. It is the
-// first picture to be drawn: a book that is still being opened is waited for
-// here, when the toolkit has done all that it does before a window can be seen.
-func (d *desk) drawGround(w, h int) image.Image {
-	if lay := d.awaited; lay != nil {
-		d.awaited, d.fresh = nil, true
-		lay()
-		d.fresh = false
-	}
-	colors := d.light.palette()
-	s := d.k.slate(d.pictures.groundInk.next(w, h), d.plan.density, colors.desk)
+// drawBefore draws what lies to the left of the open pages.
+func (d *desk) drawBefore(w, h int) image.Image { return d.drawGround(pagemodel.Verso, w, h) }
+
+// drawAfter draws what lies to the right of them.
+func (d *desk) drawAfter(w, h int) image.Image { return d.drawGround(pagemodel.Recto, w, h) }
+
+// drawGround draws the ground of a side: the fore-edge there with its ticks, or
+// on an empty desk the words that say so. All else of the desk is the window's
+// own ground, which costs nothing to draw.
+func (d *desk) drawGround(side pagemodel.Side, w, h int) image.Image {
+	img := d.pictures.groundInk[side].next(w, h)
+	at := d.plan.ground(side, d.session == nil)
+	s := d.k.slateAt(img, at.Min, d.plan.density, d.light.palette().desk)
 	if d.session == nil {
 		d.drawBare(s)
-		return s.img
+		return img
 	}
-	for side := range d.plan.edges {
-		d.drawEdge(s, &d.plan.edges[side], side)
-	}
+	d.drawEdge(s, &d.plan.edges[side], int(side))
 	for _, t := range d.placed {
-		d.drawTick(s, t)
+		if t.edge == int(side) {
+			d.drawTick(s, t)
+		}
 	}
-	return s.img
+	return img
+}
+
+// ground is the part of the desk that a side's ground is drawn on: the
+// fore-edge and as far as its ticks stand out, or on an empty desk the whole
+// view for the one side and nothing for the other.
+func (p *plan) ground(side pagemodel.Side, empty bool) image.Rectangle {
+	e := &p.edges[side]
+	switch {
+	case empty && side == pagemodel.Verso:
+		return p.view
+	case empty || p.sheets[side].number == 0:
+		return image.Rectangle{}
+	case side == pagemodel.Verso:
+		return image.Rect(e.box.Min.X-p.units(tickRoom), p.view.Min.Y, e.box.Max.X, p.view.Max.Y).Intersect(p.view)
+	}
+	return image.Rect(e.box.Min.X, p.view.Min.Y, e.box.Max.X+p.units(tickRoom), p.view.Max.Y).Intersect(p.view)
 }
 
 // bareWords are what the desk says when nothing lies on it.

@@ -92,7 +92,8 @@ func (tb *table) frame() {
 		size image.Point
 		draw func(w, h int) image.Image
 	}{
-		{tb.d.plan.size, tb.d.drawGround},
+		{tb.d.plan.ground(pagemodel.Verso, false).Size(), tb.d.drawBefore},
+		{tb.d.plan.ground(pagemodel.Recto, false).Size(), tb.d.drawAfter},
 		{tb.d.plan.sheets[pagemodel.Verso].seen.Size(), tb.d.drawVerso},
 		{tb.d.plan.sheets[pagemodel.Recto].seen.Size(), tb.d.drawRecto},
 		{image.Pt(tb.d.plan.size.X, tb.d.plan.view.Min.Y), tb.d.drawHead},

@@ -49,6 +49,13 @@ func (k *inker) slate(img *image.RGBA, density float64, ground color.RGBA) *slat
 	return s
 }
 
+// slateAt begins an image of the part of the desk that has its top left corner
+// there, on a ground. What is drawn on it is placed as on the whole desk.
+func (k *inker) slateAt(img *image.RGBA, at image.Point, density float64, ground color.RGBA) *slate {
+	part := &image.RGBA{Pix: img.Pix, Stride: img.Stride, Rect: img.Rect.Add(at)}
+	return k.slate(part, density, ground)
+}
+
 // unit is a device pixel as a distance for the pen.
 func (s *slate) unit(px int) typeset.Length { return pagemodel.Pt(float64(px) / s.density) }
 

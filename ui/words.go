@@ -14,7 +14,16 @@ import (
 
 // drawHead draws the words at the head of the desk: the collection's title,
 // and at the right the poet, or why nothing can be changed.
+//
+// It is the first picture to be drawn: a book that is still being opened is
+// waited for here, when the toolkit has done all that it does before a window
+// can be seen.
 func (d *desk) drawHead(w, h int) image.Image {
+	if lay := d.awaited; lay != nil {
+		d.awaited, d.fresh = nil, true
+		lay()
+		d.fresh = false
+	}
 	colors := d.light.palette()
 	s := d.k.slate(d.pictures.headInk.next(w, h), d.plan.density, colors.desk)
 	if d.session == nil {

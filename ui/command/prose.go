@@ -44,10 +44,10 @@ func (c *call) turnoverTable(turnovers []turnover) {
 	rows := make([]string, len(turnovers))
 	for i, t := range turnovers {
 		rows[i] = fmt.Sprintf("page %s, line %d\t%s\t%s pt over\t#%d %s\tstanza %d, line %d",
-			t.Page, t.Row, t.State, decimal(t.Overrun), t.Number, shortened(t.Poem), t.Stanza, t.Line)
+			t.Page, t.Row, t.State, decimal(t.Overrun), t.Number, shortened(t.Poem, nameRoom), t.Stanza, t.Line)
 	}
 	for i, row := range aligned(rows) {
-		c.out.printf("  %s\n      %s\n", row, turnovers[i].Text)
+		c.out.printf("  %s\n      %s\n", row, shortened(turnovers[i].Text, lineRoom))
 	}
 	c.out.printf("\n")
 }
@@ -73,13 +73,18 @@ func howMany(unsettled, all int) string {
 
 func decimal(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
-// shortened is a poem's name, cut where it would spoil a table.
-func shortened(name string) string {
-	const most = 32
-	if utf8.RuneCountInString(name) <= most {
-		return name
+// The most characters of a poem's name and of a line that a table has room for.
+const (
+	nameRoom = 32
+	lineRoom = 120
+)
+
+// shortened is words cut to so many characters, where they would spoil a table.
+func shortened(words string, most int) string {
+	if utf8.RuneCountInString(words) <= most {
+		return words
 	}
-	return strings.TrimRight(string([]rune(name)[:most-1]), " ,.;:—–-") + "…"
+	return strings.TrimRight(string([]rune(words)[:most-1]), " ,.;:—–-") + "…"
 }
 
 func (c *call) faultTable(faults []fault) {
@@ -90,7 +95,7 @@ func (c *call) faultTable(faults []fault) {
 	c.out.printf("Faulty: %s\n", counted(len(faults), "place"))
 	rows := make([]string, len(faults))
 	for i, f := range faults {
-		rows[i] = fmt.Sprintf("%s\t%s\t%s\t%s", f.place(), strings.ReplaceAll(f.Kind, "-", " "), shortened(f.Poem), f.Text)
+		rows[i] = fmt.Sprintf("%s\t%s\t%s\t%s", f.place(), strings.ReplaceAll(f.Kind, "-", " "), shortened(f.Poem, nameRoom), f.Text)
 	}
 	for _, row := range aligned(rows) {
 		c.out.printf("  %s\n", row)
