@@ -215,3 +215,27 @@ func TestUndoShowsWhatItChanged(t *testing.T) {
 		t.Errorf("undo shows %v, want %v", tb.d.spread, where)
 	}
 }
+
+// TestLineToLineFromAPageWithoutVerse goes on from a section's page, which has
+// none, to the first line after it, and back from the next to the last before.
+func TestLineToLineFromAPageWithoutVerse(t *testing.T) {
+	tb := setDemo(t)
+	contents := tb.d.of.Contents()
+	tb.d.showPage(contents[0].Page)
+	tb.w.session.ClearFocus()
+	tb.keys(fyne.KeyDown)
+	ref, ok := tb.w.session.Focus()
+	if page, _ := tb.d.of.PageOfLine(ref); !ok || page != contents[1].Page {
+		t.Errorf("down from page %d leads to page %d, %v; want %d", contents[0].Page, page, ok, contents[1].Page)
+	}
+	for i, e := range contents {
+		if e.Section && i > 0 {
+			tb.d.showPage(e.Page)
+			tb.w.session.ClearFocus()
+			tb.keys(fyne.KeyUp)
+			if ref, ok = tb.w.session.Focus(); !ok || ref.Poem != contents[i-1].Poem {
+				t.Errorf("up from section %q leads to poem %d, want %d", e.Title, ref.Poem, contents[i-1].Poem)
+			}
+		}
+	}
+}

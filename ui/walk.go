@@ -2,6 +2,7 @@ package ui
 
 import (
 	"headland/pagemodel"
+	"headland/typeset"
 )
 
 // turnLeaf turns the leaf: forward by 1, back by -1.
@@ -32,7 +33,7 @@ func (d *desk) toEnd(last bool) {
 
 // walkLine goes so many of the poet's lines on (1) or back (-1), through the
 // whole book. Where no line at hand is in sight it begins with the first of the
-// open pages, or the last.
+// open pages, or the last; where they have none, with the next page that has.
 func (d *desk) walkLine(by int) {
 	d.said = ""
 	if ref, ok := d.session.Focus(); ok && d.inSight(ref) {
@@ -41,7 +42,15 @@ func (d *desk) walkLine(by int) {
 		}
 		return
 	}
-	if ref, ok := d.lineInSight(by < 0); ok {
+	ref, ok := d.lineInSight(by < 0)
+	from := max(d.spread.Verso, d.spread.Recto)
+	if by < 0 {
+		from = d.spread.Verso
+	}
+	for number := from + by; !ok && number > 0 && number <= d.of.Extent(); number += by {
+		ref, ok = lineOn(d.page(number), by < 0)
+	}
+	if ok {
 		d.goTo(ref)
 	}
 }
@@ -54,10 +63,18 @@ func (d *desk) inSight(ref pagemodel.LineRef) bool {
 // lineInSight is the first line of the open pages, or the last.
 func (d *desk) lineInSight(last bool) (found pagemodel.LineRef, ok bool) {
 	for _, number := range [...]int{d.spread.Verso, d.spread.Recto} {
-		for _, r := range d.page(number).Rows {
-			if r.Line != 0 && (last || !ok) {
-				found, ok = r.Ref(), true
-			}
+		if ref, there := lineOn(d.page(number), last); there && (last || !ok) {
+			found, ok = ref, true
+		}
+	}
+	return found, ok
+}
+
+// lineOn is the first line of a page, or the last.
+func lineOn(page *typeset.Page, last bool) (found pagemodel.LineRef, ok bool) {
+	for _, r := range page.Rows {
+		if r.Line != 0 && (last || !ok) {
+			found, ok = r.Ref(), true
 		}
 	}
 	return found, ok

@@ -57,6 +57,7 @@ func openScreen(t testing.TB) *screen {
 	root := setup.DefaultScreen(conn)
 	s := &screen{conn: conn, root: root.Root, size: image.Pt(int(root.WidthInPixels), int(root.HeightInPixels))}
 	s.readKeys(t, setup)
+	t.Cleanup(s.release) // a test that fails in mid-drag leaves no button down for the next
 	return s
 }
 

@@ -1,8 +1,8 @@
 // Command bare is a window of the toolkit with as little in it as can be: what
 // the program's figures are compared with. As "bare empty" it shows nothing; as
 // "bare page" it shows what any window with a book on a desk has to show, a
-// ground and two pages, all of one colour each; the right page is filled anew,
-// in one of two greys, on each motion of a drag.
+// ground and two pages, all of one colour each, and as "bare sheet" the right page
+// alone; that page is filled anew, in one of two greys, on each motion of a drag.
 package main
 
 import (
@@ -27,8 +27,8 @@ func main() {
 	w.SetPadded(false)
 	w.Resize(fyne.NewSize(1400, 900))
 	var content fyne.CanvasObject = canvas.NewRectangle(color.White)
-	if len(os.Args) > 1 && os.Args[1] == "page" {
-		content = newDesk()
+	if len(os.Args) > 1 && os.Args[1] != "empty" {
+		content = newDesk(os.Args[1] == "sheet")
 	}
 	w.SetContent(content)
 	w.ShowAndRun()
@@ -62,10 +62,11 @@ func (f *flat) draw(w, h int) image.Image {
 type desk struct {
 	widget.BaseWidget
 	ground, verso, recto *flat
+	alone                bool // there is the recto and nothing else
 }
 
-func newDesk() *desk {
-	d := &desk{ground: newFlat(100), verso: newFlat(240), recto: newFlat(240)}
+func newDesk(alone bool) *desk {
+	d := &desk{ground: newFlat(100), verso: newFlat(240), recto: newFlat(240), alone: alone}
 	d.ExtendBaseWidget(d)
 	return d
 }
@@ -102,6 +103,9 @@ func put(f *flat, at fyne.Position, size fyne.Size) {
 
 func (r *renderer) MinSize() fyne.Size { return fyne.NewSize(10, 10) }
 func (r *renderer) Objects() []fyne.CanvasObject {
+	if r.desk.alone {
+		return []fyne.CanvasObject{r.desk.recto.raster}
+	}
 	return []fyne.CanvasObject{r.desk.ground.raster, r.desk.verso.raster, r.desk.recto.raster}
 }
 func (r *renderer) Refresh() {}
