@@ -49,8 +49,8 @@ func (d *desk) placePictures() {
 	for side := range p.ground {
 		d.place(p.ground[side], at.ground(pagemodel.Side(side), d.session == nil))
 	}
-	d.place(p.head, image.Rect(0, 0, at.size.X, at.view.Min.Y))
-	d.place(p.foot, image.Rect(0, at.view.Max.Y, at.size.X, at.size.Y))
+	d.place(p.head, at.headBand())
+	d.place(p.foot, at.footBand())
 	for side, s := range at.sheets {
 		d.place(p.pages[side], s.seen)
 	}

@@ -96,8 +96,8 @@ func (tb *table) frame() {
 		{tb.d.plan.ground(pagemodel.Recto, false).Size(), tb.d.drawAfter},
 		{tb.d.plan.sheets[pagemodel.Verso].seen.Size(), tb.d.drawVerso},
 		{tb.d.plan.sheets[pagemodel.Recto].seen.Size(), tb.d.drawRecto},
-		{image.Pt(tb.d.plan.size.X, tb.d.plan.view.Min.Y), tb.d.drawHead},
-		{image.Pt(tb.d.plan.size.X, tb.d.plan.size.Y-tb.d.plan.view.Max.Y), tb.d.drawFoot},
+		{tb.d.plan.headBand().Size(), tb.d.drawHead},
+		{tb.d.plan.footBand().Size(), tb.d.drawFoot},
 		{tb.d.peekAt().Size(), tb.d.drawPeek},
 	} {
 		if img := r.draw(r.size.X, r.size.Y); img.Bounds().Size() != r.size {

@@ -72,6 +72,21 @@ func newPlan(in planning) plan {
 	return p
 }
 
+// headBase and footBase are the baselines of the words at the head and foot of
+// the desk.
+func (p *plan) headBase() int { return p.view.Min.Y * 5 / 8 }
+func (p *plan) footBase() int { return p.view.Max.Y + (p.size.Y-p.view.Max.Y)*9/16 }
+
+// headBand and footBand are the parts of the desk that those words are drawn
+// on: no more than they need, since every pixel is laid down again each frame.
+// The foot's has room for two lines.
+func (p *plan) headBand() image.Rectangle { return p.band(p.headBase(), 24, 10) }
+func (p *plan) footBand() image.Rectangle { return p.band(p.footBase(), 28, 20) }
+
+func (p *plan) band(base int, above, below float64) image.Rectangle {
+	return image.Rect(0, base-p.units(above), p.size.X, base+p.units(below)).Intersect(image.Rectangle{Max: p.size})
+}
+
 // fit is the scale at which the spread just fills what is free. In a narrow
 // window where the pages could be larger if they were not both whole, one page
 // fills it and the facing one is a slip.

@@ -34,7 +34,9 @@ func newDeskTheme(l light) *deskTheme {
 func (t *deskTheme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.Color {
 	p := t.light.palette()
 	switch name {
-	case theme.ColorNameBackground, theme.ColorNameHeaderBackground:
+	case theme.ColorNameBackground:
+		return windowGround{p.desk}
+	case theme.ColorNameHeaderBackground:
 		return p.desk
 	case theme.ColorNameMenuBackground, theme.ColorNameOverlayBackground, theme.ColorNameInputBackground,
 		theme.ColorNameButton, theme.ColorNameDisabledButton, theme.ColorNameForegroundOnPrimary:
@@ -55,6 +57,17 @@ func (t *deskTheme) Color(name fyne.ThemeColorName, _ fyne.ThemeVariant) color.C
 		return p.deskMark
 	}
 	return theme.DefaultTheme().Color(name, t.variant())
+}
+
+// windowGround is the colour that the toolkit clears the window with. It takes
+// 255 times 255 for the most that a part of a colour can be, where it is 65535:
+// given as that, opacity too, the desk's ground is the same as in the pictures on
+// it.
+type windowGround struct{ exact color.RGBA }
+
+// RGBA is the colour, each part of 255 as so many times 255.
+func (c windowGround) RGBA() (r, g, b, a uint32) {
+	return uint32(c.exact.R) * 255, uint32(c.exact.G) * 255, uint32(c.exact.B) * 255, 255 * 255
 }
 
 // menuInk is the ink of the toolkit's words. The toolkit inks the keys in its

@@ -1,6 +1,7 @@
 package ui
 
 import (
+	"image/color"
 	"os"
 	"path/filepath"
 	"strings"
@@ -203,7 +204,7 @@ func TestTheLightIsRemembered(t *testing.T) {
 	if got := readSettings(filepath.Dir(tb.w.settings.path)).Light; got != tb.d.light.String() {
 		t.Errorf("remembered %q", got)
 	}
-	if want := tb.d.light.palette().desk; tb.w.app.Settings().Theme().Color("background", 0) != want {
+	if want := tb.d.light.palette().desk; tb.w.app.Settings().Theme().Color("background", 0) != color.Color(windowGround{want}) {
 		t.Error("menus do not follow")
 	}
 }

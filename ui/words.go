@@ -25,22 +25,23 @@ func (d *desk) drawHead(w, h int) image.Image {
 		d.fresh = false
 	}
 	colors := d.light.palette()
-	s := d.k.slate(d.pictures.headInk.next(w, h), d.plan.density, colors.desk)
+	img, band := d.pictures.headInk.next(w, h), d.plan.headBand()
+	s := d.k.slateAt(img, band.Min, d.plan.density, colors.desk)
 	if d.session == nil {
-		return s.img
+		return img
 	}
 	about := d.of.Collection().About()
-	margin, base := d.plan.units(sideMargin), h*5/8
+	margin, base := d.plan.units(sideMargin), d.plan.headBase()
 	end := s.write(d.k.words(about.Title, titleSize, false), margin, base, colors.words)
 	right, italic := about.Poet, true
 	if _, yes := d.session.ReadOnly(); yes {
 		right, italic = "open elsewhere: here it can only be read", false
 	}
 	run := d.k.words(right, wordSize, italic)
-	if x := w - margin - s.px(run.Width); x > end+margin {
+	if x := band.Max.X - margin - s.px(run.Width); x > end+margin {
 		s.write(run, x, base, colors.quiet)
 	}
-	return s.img
+	return img
 }
 
 // footWords are the three things that the foot of the desk says.
@@ -79,16 +80,17 @@ func pageWords(s pagemodel.Spread, extent int) string {
 func (d *desk) drawFoot(w, h int) image.Image {
 	d.follow()
 	colors := d.light.palette()
-	s := d.k.slate(d.pictures.footInk.next(w, h), d.plan.density, colors.desk)
+	img, band := d.pictures.footInk.next(w, h), d.plan.footBand()
+	s := d.k.slateAt(img, band.Min, d.plan.density, colors.desk)
 	words := d.footWords()
-	margin, base := d.plan.units(sideMargin), h*9/16
+	margin, base := d.plan.units(sideMargin), d.plan.footBase()
 	leftEnd := d.drawUnsettled(s, words.left, margin, base)
 	right := d.k.words(words.right, wordSize, false)
-	rightFrom := w - margin - s.px(right.Width)
+	rightFrom := band.Max.X - margin - s.px(right.Width)
 	s.write(right, rightFrom, base, colors.quiet)
 	gap := d.plan.units(28)
 	d.drawMiddle(s, words.middle, leftEnd+gap, rightFrom-gap, base)
-	return s.img
+	return img
 }
 
 // drawUnsettled draws the words at the left, ruled beneath while the hand is
