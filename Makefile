@@ -55,9 +55,10 @@ fuzz: setup-test ## run every fuzz test for FUZZTIME each, 20s by default
 picture: setup-test build ## take the README's picture
 	.ci/picture
 
-icon: ## draw assets/icon/icon.png from icon.svg
+icon: ## draw the icon's pictures from icon.svg
 	.ci/setup icon
 	rsvg-convert --width 512 --height 512 --output assets/icon/icon.png assets/icon/icon.svg
+	rsvg-convert --width 96 --height 96 --output assets/icon/window.png assets/icon/icon.svg
 
 setup-run:
 	@.ci/setup run

@@ -14,6 +14,9 @@ var (
 	//go:embed icon/icon.png
 	icon []byte
 
+	//go:embed icon/window.png
+	windowIcon []byte
+
 	//go:embed subset/harfbuzz-subset.wasm
 	subsetter []byte
 )
@@ -22,6 +25,11 @@ var (
 // transparent ground; icon/icon.svg is what it is drawn from. The bytes belong
 // to this package and must not be written to.
 func Icon() []byte { return icon }
+
+// WindowIcon returns the same icon at 96 by 96 pixels, which a window needs no
+// more than and which is read in a tenth of the time. The bytes belong to this
+// package and must not be written to.
+func WindowIcon() []byte { return windowIcon }
 
 // SubsetterWASM returns HarfBuzz's font subsetter as a WebAssembly module. It
 // imports nothing, needs _initialize called once before all else, and exports
