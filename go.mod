@@ -6,6 +6,7 @@ require (
 	fyne.io/fyne/v2 v2.7.4
 	github.com/clipperhouse/uax29/v2 v2.7.0
 	github.com/go-text/typesetting v0.3.5
+	github.com/jezek/xgb v1.1.1
 	github.com/mattn/go-sqlite3 v1.14.53
 	github.com/tetratelabs/wazero v1.12.0
 	golang.org/x/image v0.47.0
@@ -30,7 +31,6 @@ require (
 	github.com/hack-pad/go-indexeddb v0.3.2 // indirect
 	github.com/hack-pad/safejs v0.1.0 // indirect
 	github.com/jeandeaual/go-locale v0.0.0-20250612000132-0ef82f21eade // indirect
-	github.com/jezek/xgb v1.1.1 // indirect
 	github.com/jsummers/gobmp v0.0.0-20230614200233-a9de23ed2e25 // indirect
 	github.com/kr/text v0.2.0 // indirect
 	github.com/mattn/go-runewidth v0.0.17 // indirect
