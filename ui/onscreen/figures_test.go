@@ -30,7 +30,7 @@ func BenchmarkMotionToPixel(b *testing.B) {
 // many motions each is measured for at a turn.
 const (
 	rounds  = 3
-	samples = 40
+	samples = 80
 )
 
 func motionToPixel(b *testing.B, motions int) {
