@@ -36,6 +36,9 @@ through the poem, lines through the stanza, words through the line, all from 1.
       moves a poem before another; to the end of the book without "before"
   {"edit":"design","trim_mm":[129,198],"margins_mm":{"inner":16},"size_pt":11}
       any of the values that report --json gives under "design"
+  {"edit":"design","trim":"Demy octavo","margins":"canon"}
+      a trim by its name; margins by the canon, or, with "binding", the inner
+      one that the binding and the extent ask for
   {"edit":"undo"}, {"edit":"redo"}
 `
 

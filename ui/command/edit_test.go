@@ -107,6 +107,10 @@ func TestDesign(t *testing.T) {
 		want  func(*designReport)
 	}{
 		{`"trim_mm":[138,216]`, func(d *designReport) { d.Trim = [2]float64{138, 216}; d.Measure = 291.97 }},
+		{`"trim":"Demy octavo"`, func(d *designReport) { d.Trim = [2]float64{138, 216}; d.Measure = 291.97 }},
+		{`"binding":"stapled","margins":"binding"`, func(d *designReport) {
+			d.Binding, d.Margins.Inner, d.Measure = "stapled", 13, 274.96
+		}},
 		{`"margins_mm":{"inner":18,"foot":25}`, func(d *designReport) { d.Margins.Inner, d.Margins.Foot, d.Measure = 18, 25, 260.8 }},
 		{`"measure_pt":280`, func(d *designReport) { d.Measure, d.Margins.Outer = 280, 14.22 }},
 		{`"face":"Gentium Book Plus"`, func(d *designReport) { d.Face = "Gentium Book Plus" }},
@@ -175,6 +179,8 @@ func TestScriptStops(t *testing.T) {
 		{`{"edit":"break","poem":true,"stanza":1,"line":1,"after":1}`, []string{`"poem" must be`}},
 		{`{"edit":"move","poem":1,"before":"Water"}`, []string{`"Water"`}},
 		{`{"edit":"design","trim_mm":[129]}`, []string{"width and height"}},
+		{`{"edit":"design","trim":"Elephant"}`, []string{"Elephant", "B-format"}},
+		{`{"edit":"design","margins":"golden"}`, []string{"golden", "canon or binding"}},
 		{`{"edit":"design","trim_mm":[1,2]}`, []string{"1 by 2 mm", "choose"}},
 		{`{"edit":"design","margins_mm":{"left":3}}`, []string{`"margins_mm" takes no field "left"`}},
 		{`{"edit":"design","measure_pt":200,"margins_mm":{"outer":3}}`, []string{"leave out one"}},
@@ -239,4 +245,20 @@ func TestOpenElsewhere(t *testing.T) {
 		t.Error(err)
 	}
 	done(t, `{"edit":"join","poem":1,"stanza":1,"line":1}`, "edit", file, "-")
+}
+
+// TestCanonByScript: on a trim of 120 by 180 mm the canon of page construction
+// gives 13.33, 26.67, 20 and 40 mm (arithmetic from its ninths), and a margin
+// that is said as well is the last word.
+func TestCanonByScript(t *testing.T) {
+	file := book(t)
+	done(t, `{"edit":"design","trim_mm":[120,180],"margins":"canon","margins_mm":{"foot":30}}`, "edit", file, "-")
+	got := reported(t, file).Design.Margins
+	for name, pair := range map[string][2]float64{
+		"inner": {got.Inner, 13.333}, "outer": {got.Outer, 26.667}, "head": {got.Head, 20}, "foot": {got.Foot, 30},
+	} {
+		if d := pair[0] - pair[1]; d > 0.02 || d < -0.02 {
+			t.Errorf("the %s margin is %.3f mm, want %.3f", name, pair[0], pair[1])
+		}
+	}
 }

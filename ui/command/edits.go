@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -34,7 +35,7 @@ var makers = []maker{
 	{"text", placeAnd("text"), makeText},
 	{"stanza", placeAnd("open"), makeStanza},
 	{"move", []string{"poem", "before"}, makeMove},
-	{"design", designFields, makeDesign},
+	{"design", slices.Concat(designRules, designFields), makeDesign},
 }
 
 // edit is the edit that the fields ask for.

@@ -15,18 +15,26 @@ var designFields = []string{
 	"stanza_gap", "title_row", "poem_row", "run_out_pt", "hang_quotes",
 }
 
+// designRules fill some of those values in: a trim by its name in the trade, and
+// margins by a rule.
+var designRules = []string{"trim", "margins"}
+
 // makeDesign changes those values of the design that are there.
 func makeDesign(f *fields, s *session.Session) pagemodel.Edit {
 	d := s.Collection().Design()
-	f.page(&d)
+	f.page(&d, s)
 	f.typeIn(&d, s)
 	f.lines(&d)
 	return pagemodel.SetDesign{Design: d}
 }
 
-// page takes trim, margins and binding. A measure is had by way of the outer
+// page takes trim, binding and margins: what fills some in first, so that the
+// values said one by one are the last word. A measure is had by way of the outer
 // margin, so it can't be asked for together with that.
-func (f *fields) page(d *pagemodel.Design) {
+func (f *fields) page(d *pagemodel.Design, s *session.Session) {
+	if f.has("trim") {
+		parsed(f, "trim", &d.Trim, trimCalled)
+	}
 	if trim := []float64(nil); f.has("trim_mm") {
 		f.take("trim_mm", &trim, "width and height, as in [129,198]")
 		if len(trim) != 2 && f.err == nil {
@@ -36,6 +44,14 @@ func (f *fields) page(d *pagemodel.Design) {
 			d.Trim = pagemodel.Trim{Width: f.millimetres(trim[0]), Height: f.millimetres(trim[1])}
 		}
 	}
+	if f.has("binding") {
+		parsed(f, "binding", &d.Binding, pagemodel.ParseBinding)
+	}
+	if f.has("margins") {
+		parsed(f, "margins", &d.Margins, func(rule string) (pagemodel.Margins, error) {
+			return marginsBy(rule, *d, s.Committed().Extent())
+		})
+	}
 	margins := f.margins(d)
 	if f.has("measure_pt") {
 		if margins["outer"] && f.err == nil {
@@ -43,9 +59,32 @@ func (f *fields) page(d *pagemodel.Design) {
 		}
 		d.Margins.Outer = d.Trim.Width - d.Margins.Inner - pagemodel.Pt(f.number("measure_pt"))
 	}
-	if f.has("binding") {
-		parsed(f, "binding", &d.Binding, pagemodel.ParseBinding)
+}
+
+// trimCalled is the trim that the trade calls so.
+func trimCalled(name string) (pagemodel.Trim, error) {
+	if trim, ok := pagemodel.TrimNamed(name); ok {
+		return trim, nil
 	}
+	var names []string
+	for _, t := range pagemodel.TrimPresets {
+		names = append(names, t.Name)
+	}
+	return pagemodel.Trim{}, fmt.Errorf("there is no trim called %q: it is one of %s; or give trim_mm", name, strings.Join(names, ", "))
+}
+
+// marginsBy are a design's margins by a rule: "canon" is the canon of page
+// construction; "binding" leaves all but the inner one, which the binding and
+// the book's extent ask for.
+func marginsBy(rule string, d pagemodel.Design, extent int) (pagemodel.Margins, error) {
+	switch rule {
+	case "canon":
+		return pagemodel.Canon(d.Trim), nil
+	case "binding":
+		d.Margins.Inner = pagemodel.DefaultInner(d.Binding, extent)
+		return d.Margins, nil
+	}
+	return pagemodel.Margins{}, fmt.Errorf("there is no rule for margins called %q: it is canon or binding; or give margins_mm", rule)
 }
 
 // margins takes those margins that are there, and says which.
