@@ -11,25 +11,18 @@ package assets
 import _ "embed"
 
 var (
-	//go:embed icon/icon.png
-	icon []byte
-
 	//go:embed icon/window.png
-	windowIcon []byte
+	icon []byte
 
 	//go:embed subset/harfbuzz-subset.wasm
 	subsetter []byte
 )
 
-// Icon returns the program's icon, a PNG of 512 by 512 pixels with a
-// transparent ground; icon/icon.svg is what it is drawn from. The bytes belong
-// to this package and must not be written to.
-func Icon() []byte { return icon }
-
-// WindowIcon returns the same icon at 96 by 96 pixels, which a window needs no
-// more than and which is read in a tenth of the time. The bytes belong to this
+// Icon returns the program's icon for a window, a PNG of 96 by 96 pixels with a
+// transparent ground. icon/icon.svg is what it is drawn from; icon/icon.png is
+// the same at 512 by 512 for what packages the program. The bytes belong to this
 // package and must not be written to.
-func WindowIcon() []byte { return windowIcon }
+func Icon() []byte { return icon }
 
 // SubsetterWASM returns HarfBuzz's font subsetter as a WebAssembly module. It
 // imports nothing, needs _initialize called once before all else, and exports

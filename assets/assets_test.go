@@ -97,15 +97,21 @@ func TestDemo(t *testing.T) {
 }
 
 func TestIcon(t *testing.T) {
-	icon, err := png.Decode(bytes.NewReader(Icon()))
+	large, err := os.ReadFile("icon/icon.png")
 	if err != nil {
 		t.Fatal(err)
 	}
-	if size := icon.Bounds().Size(); size.X != 512 || size.Y != 512 {
-		t.Errorf("the icon is %v pixels, want 512 by 512", size)
-	}
-	if _, _, _, alpha := icon.At(0, 0).RGBA(); alpha != 0 {
-		t.Errorf("the icon's corner has alpha %d, want a transparent ground", alpha)
+	for wide, data := range map[int][]byte{96: Icon(), 512: large} {
+		icon, err := png.Decode(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if size := icon.Bounds().Size(); size.X != wide || size.Y != wide {
+			t.Errorf("an icon is %v pixels, want %d by %d", size, wide, wide)
+		}
+		if _, _, _, alpha := icon.At(0, 0).RGBA(); alpha != 0 {
+			t.Errorf("the icon's corner has alpha %d, want a transparent ground", alpha)
+		}
 	}
 }
 

@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"strings"
+
 	"fyne.io/fyne/v2"
 
 	"headland/pagemodel"
@@ -17,26 +19,38 @@ type faceList struct {
 	field    *field
 	list     *listing
 	families []string
+	rows     []listRow
 }
 
 // askFace asks which family the book is to be set in.
 func (w *Window) askFace() {
 	w.desk.settleHand()
 	f := &faceList{w: w, families: w.session.Families()}
-	now, rows := w.session.Collection().Design().Face, []listRow{}
+	now := w.session.Collection().Design().Face
 	chosen := 0
 	for i, family := range f.families {
 		row := listRow{words: family}
 		if family == now {
 			chosen, row.aside = i, "now"
 		}
-		rows = append(rows, row)
+		f.rows = append(f.rows, row)
 	}
-	rows = append(rows, listRow{words: "Add a face of yours, .ttf or .otf…"})
-	f.list = newListing(w.desk.k, w.desk.light.palette(), fyne.NewSize(560, float32(min(14, len(rows)))*rowDepth), f.take)
-	f.field = newField("", "↑ ↓ and Enter choose", f.key)
-	f.panel = w.layPanel("Set the book in", f.field, f.list, f.field)
-	f.list.set(rows, chosen)
+	f.rows = append(f.rows, listRow{words: "Add a face of yours, .ttf or .otf…"})
+	f.list = newListing(w.desk.k, w.desk.light.palette(), fyne.NewSize(560, float32(min(14, len(f.rows)))*rowDepth), f.take)
+	f.field = newField("", "a word of its name", f.key)
+	f.field.OnChanged = f.choose
+	f.panel = w.layPanel("Set the book in", f.field, f.field, f.list)
+	f.list.set(f.rows, chosen)
+}
+
+// choose goes to the first family that has what is typed in its name.
+func (f *faceList) choose(typed string) {
+	for i, family := range f.families {
+		if strings.Contains(strings.ToLower(family), strings.ToLower(typed)) {
+			f.list.set(f.rows, i)
+			return
+		}
+	}
 }
 
 func (f *faceList) key(k fyne.KeyName) bool {

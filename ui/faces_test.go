@@ -24,6 +24,12 @@ func TestSettingInAnotherFace(t *testing.T) {
 	if got := tb.d.of.Page(3).Rows[0].Runs[0].Face; string(got.Data()) != string(data) {
 		t.Error("the page on the desk is not set in it")
 	}
+	tb.w.askFace()
+	tb.writeIn("garamond", fyne.KeyReturn)
+	if got := tb.w.session.Collection().Design().Face; got != assets.EBGaramond {
+		t.Errorf("typed for, the face is %q", got)
+	}
+	tb.d.undo()
 	tb.d.undo()
 	if got := tb.w.session.Collection().Design().Face; got != assets.EBGaramond {
 		t.Errorf("undone, the book is set in %q", got)

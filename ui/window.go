@@ -67,7 +67,7 @@ func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string)
 	w.desk = newDesk(l, &modifiers{source: modifierSource(a)})
 	w.desk.ask = w.askAbout
 	w.win = a.NewWindow("Headland")
-	w.win.SetIcon(fyne.NewStaticResource("headland.png", assets.WindowIcon()))
+	w.win.SetIcon(fyne.NewStaticResource("headland.png", assets.Icon()))
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(1400, 900))
 	w.win.SetMainMenu(w.makeMenus())
