@@ -39,6 +39,8 @@ type About struct {
 type Collection struct {
 	about   About
 	design  Design
+	designs []NamedDesign // kept by name, for comparing; never changed in place
+	matter  Matter
 	order   Series[Entry]
 	leftOut []*Poem
 	index   map[PoemID]orderPlace // of order; shared while no poem changes place
@@ -73,6 +75,13 @@ func (c *Collection) About() About { return c.about }
 
 // Design is how the book is to look.
 func (c *Collection) Design() Design { return c.design }
+
+// Designs are the designs kept by name, in the order they were kept. Not to be
+// changed.
+func (c *Collection) Designs() []NamedDesign { return c.designs }
+
+// Matter is the prelims and the end matter. Not to be changed.
+func (c *Collection) Matter() Matter { return c.matter }
 
 // Order is the sections' heads and the poems, as they stand in the book. Not
 // to be changed.

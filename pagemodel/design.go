@@ -43,6 +43,28 @@ type Design struct {
 	Turnovers  TurnoverStyle
 	RunOut     Length // how far a line may run into the outer or inner margin before it turns
 	HangQuotes bool   // opening quotes, brackets and dashes hang outside the left edge
+	Tighten    int    // by how many per cent word spaces may be narrowed before a line turns, 0 to 40
+
+	Edge         Edge
+	Titles       TitleStyle
+	TitleSize    Length // 0 is five quarters of the verse's size
+	TitleCentred bool   // titles stand in the middle of the measure
+	Folios       FolioPlace
+	Running      RunningHeads
+	Prose        ProseStyle
+	Hidden       HiddenBreaks
+
+	SectionOpen bool // a section's page is not backed by a blank: its first poem may stand on its verso
+	Signature   int  // pages folded from one sheet: 8, 16 or 32; 0 is 16
+	Paper       Paper
+}
+
+// SignaturePages is how many pages are folded from one sheet.
+func (d Design) SignaturePages() int {
+	if d.Signature == 0 {
+		return 16
+	}
+	return d.Signature
 }
 
 // DefaultDesign is what a new collection begins with: B-format, perfect bound,
@@ -96,6 +118,14 @@ func (d Design) Check() error {
 		return fmt.Errorf("a stanza gap of %d lines can't be set: choose 1 to 8", d.StanzaGap)
 	case d.RunOut < 0 || d.RunOut > min(d.Margins.Inner, d.Margins.Outer):
 		return fmt.Errorf("lines can't run %v into a margin of %v: choose less", d.RunOut, min(d.Margins.Inner, d.Margins.Outer))
+	case d.Tighten < 0 || d.Tighten > 40:
+		return fmt.Errorf("word spaces can't be narrowed by %d per cent: choose 0 to 40", d.Tighten)
+	case d.TitleSize != 0 && (d.TitleSize < Pt(4) || d.TitleSize > Pt(72)):
+		return fmt.Errorf("titles of %v can't be set: choose a size from 4pt to 72pt", d.TitleSize)
+	case d.Signature != 0 && d.Signature != 8 && d.Signature != 16 && d.Signature != 32:
+		return fmt.Errorf("a signature of %d pages can't be folded: choose 8, 16 or 32", d.Signature)
+	case d.Paper.GSM < 0 || d.Paper.Volume < 0 || d.Paper.GSM > 600 || d.Paper.Volume > 60:
+		return fmt.Errorf("a paper of %d gsm and volume %d is none: choose up to 600 gsm and volume 60", d.Paper.GSM, d.Paper.Volume)
 	case d.TitleRow < 1 || d.PoemRow <= d.TitleRow || d.Rows() < d.PoemRow+3:
 		return fmt.Errorf("a sink to line %d leaves too little of a page of %d lines: make it less", d.PoemRow, d.Rows())
 	}

@@ -178,6 +178,7 @@ func (e Carry) Apply(c *Collection) (*Collection, error) {
 	}
 	head, tail := upper.join(lower).part(offset, lower.id)
 	tail.indent, tail.rng, tail.dropped, tail.from = lower.indent, lower.rng, lower.dropped, lower.from
+	head.tied, tail.opens = upper.tied, lower.opens
 	head.absorbed = withoutSeam(head.absorbed, lower.id)
 	tail.absorbed = withoutSeam(tail.absorbed, lower.id)
 	lines = slices.Concat(lines[:at.Line], []Line{head, tail}, lines[at.Line+2:])
@@ -227,6 +228,6 @@ func (c *Collection) editLine(ref LineRef, change func(Line) (Line, error)) (*Co
 
 func sameLine(a, b Line) bool {
 	return a.text == b.text && a.indent == b.indent && a.rng == b.rng && a.dropped == b.dropped &&
-		a.kept == b.kept && a.reason == b.reason && slices.Equal(a.spans, b.spans) &&
+		a.kept == b.kept && a.tied == b.tied && a.opens == b.opens && a.reason == b.reason && slices.Equal(a.spans, b.spans) &&
 		slices.Equal(a.gaps, b.gaps) && slices.Equal(a.breaks, b.breaks) && slices.Equal(a.turns, b.turns)
 }

@@ -193,7 +193,7 @@ func (l Line) retyped(text string) Line {
 	}
 	for _, g := range l.gaps {
 		if at := m.moved(g.At); at > 0 && at < len(text) {
-			r = r.WithGap(at, g.Width)
+			r = r.withGap(Gap{at, g.Width, g.Tab})
 		}
 	}
 	r.breaks = nil

@@ -48,18 +48,19 @@ func (k keyBytes) head(h PoemHead) keyBytes {
 	for _, line := range h.Epigraph {
 		k = k.words(line)
 	}
-	return k.words(h.Place).words(h.Form).number(int64(h.Start))
+	k = k.words(h.Place).words(string(h.Form)).number(int64(h.Start)).yes(h.Blank).number(int64(h.Run))
+	return k.number(int64(h.Size)).number(int64(h.Edge)).number(int64(h.Lie))
 }
 
 func (k keyBytes) line(l Line) keyBytes {
-	k = k.number(int64(l.id)).words(l.text).number(int64(l.indent)).number(int64(l.rng)).yes(l.dropped).yes(l.kept)
+	k = k.number(int64(l.id)).words(l.text).number(int64(l.indent)).number(int64(l.rng)).yes(l.dropped).yes(l.kept).yes(l.tied).yes(l.opens)
 	k = k.number(int64(len(l.spans)))
 	for _, s := range l.spans {
 		k = k.number(int64(s.Start)).number(int64(s.End)).number(int64(s.Style))
 	}
 	k = k.number(int64(len(l.gaps)))
 	for _, g := range l.gaps {
-		k = k.number(int64(g.At)).number(int64(g.Width))
+		k = k.number(int64(g.At)).number(int64(g.Width)).yes(g.Tab)
 	}
 	return k.offsets(l.breaks).offsets(l.turns)
 }

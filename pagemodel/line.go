@@ -26,10 +26,13 @@ type Span struct {
 }
 
 // Gap is white put into a line before the character at byte offset At, on top
-// of whatever word space stands there.
+// of whatever word space stands there. A gap to a tab stop is as wide as it
+// must be for what follows to begin at Width from the poem's left edge; where
+// the words have gone past the stop already, it is an ordinary word space.
 type Gap struct {
-	At    int `json:"at"`
-	Width Em  `json:"em"`
+	At    int  `json:"at"`
+	Width Em   `json:"em"`
+	Tab   bool `json:"tab,omitempty"`
 }
 
 // Range is the edge that a line is set to.
@@ -79,6 +82,8 @@ type Line struct {
 	breaks   []int
 	turns    []int
 	kept     bool
+	tied     bool
+	opens    bool
 	reason   string
 	from     *Seam
 	absorbed []Seam
@@ -120,6 +125,12 @@ func (l Line) Turns() []int { return l.turns }
 
 // Kept says that the poet has settled the line by letting it turn.
 func (l Line) Kept() bool { return l.kept }
+
+// Tied says that the poet wants the line on the page of the line below it.
+func (l Line) Tied() bool { return l.tied }
+
+// OpensPage says that the poet wants a page to begin with the line.
+func (l Line) OpensPage() bool { return l.opens }
 
 // Reason is the poet's note on why the line is as it is; often empty.
 func (l Line) Reason() string { return l.reason }
@@ -165,10 +176,16 @@ func (l Line) WithDropped(dropped bool) Line { l.dropped = dropped; return l }
 
 // WithGap is the line with white of that width before the byte offset; no
 // width takes the gap away.
-func (l Line) WithGap(at int, width Em) Line {
-	gaps := slices.DeleteFunc(slices.Clone(l.gaps), func(g Gap) bool { return g.At == at })
-	if width != 0 {
-		gaps = append(gaps, Gap{at, width})
+func (l Line) WithGap(at int, width Em) Line { return l.withGap(Gap{At: at, Width: width}) }
+
+// WithTab is the line with what stands at the byte offset moved to a tab stop,
+// which counts from the poem's left edge.
+func (l Line) WithTab(at int, stop Em) Line { return l.withGap(Gap{at, stop, true}) }
+
+func (l Line) withGap(gap Gap) Line {
+	gaps := slices.DeleteFunc(slices.Clone(l.gaps), func(g Gap) bool { return g.At == gap.At })
+	if gap.Width != 0 {
+		gaps = append(gaps, gap)
 		slices.SortFunc(gaps, func(a, b Gap) int { return a.At - b.At })
 	}
 	l.gaps = emptyIsNil(gaps)

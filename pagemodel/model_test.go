@@ -44,6 +44,7 @@ func drawLine(t *rapid.T, c *Collection) (LineRef, Line) {
 // drawEdit is any edit, possible or not.
 func drawEdit(t *rapid.T, c *Collection) Edit {
 	ref, l := drawLine(t, c)
+	other, _ := drawLine(t, c)
 	at := rapid.IntRange(0, len(l.Text())).Draw(t, "at")
 	in := rapid.SampledFrom([]In{InPoem, InEdition}).Draw(t, "in")
 	em := Ems(float64(rapid.IntRange(0, 6).Draw(t, "ems")) / 2)
@@ -56,6 +57,9 @@ func drawEdit(t *rapid.T, c *Collection) Edit {
 		Indent{ref, em}, SetGap{ref, at, em}, Drop{ref, true}, SetRange{ref, RangeCentre},
 		Retype{ref, l.Text()[:runeFloor(l.Text(), at)] + "neu "}, Restyle{LineRef: ref, Start: 0, End: runeFloor(l.Text(), at), Style: Italic},
 		StanzaBreak{ref, true}, StanzaBreak{ref, false}, SetDesign{design},
+		KeepTogether{LineRef: ref, Through: other.Line}, KeepTogether{LineRef: ref, Through: other.Line, Off: true}, PageBreak{LineRef: ref}, PageBreak{ref, true},
+		SetStart{ref.Poem, OnRecto, true}, SetForm{ref.Poem, Tercets}, SetRun{ref.Poem, 1}, SetMatter{UsualMatter()},
+		KeepDesign{"wide", design}, DropDesign{"wide"},
 		Move{ref.Poem, 0}, SetHead{ref.Poem, PoemHead{Title: "Another"}}, SetAbout{About{Title: "Other"}}, Add{From: testBook(), Name: "more"},
 	}).Draw(t, "edit")
 }

@@ -12,7 +12,7 @@ func (l Line) cut(start, end int) Line {
 	c.gaps = nil
 	for _, g := range l.gaps {
 		if g.At > start && g.At < end {
-			c.gaps = append(c.gaps, Gap{g.At - start, g.Width})
+			c.gaps = append(c.gaps, Gap{g.At - start, g.Width, g.Tab})
 		}
 	}
 	c.breaks = cutOffsets(l.breaks, start, end)
@@ -65,6 +65,7 @@ func (l Line) part(at int, id LineID) (head, tail Line) {
 	head, tail = l.cut(0, start).unsettled(), l.cut(end, len(l.text)).unsettled()
 	tail.id, tail.from = id, &seam
 	tail.indent, tail.rng, tail.dropped = seam.Indent, seam.Range, seam.Dropped
+	tail.opens = false
 	return head, tail
 }
 
@@ -93,14 +94,14 @@ func (l Line) join(next Line) Line {
 	seam.At = len(l.text)
 	shift := len(l.text) + len(seam.Space)
 	j := l.unsettled()
-	j.text = l.text + seam.Space + next.text
+	j.text, j.tied = l.text+seam.Space+next.text, next.tied
 	j.spans = joinSpans(l.spans, seam, next.spans)
 	j.gaps = append([]Gap(nil), l.gaps...)
 	if seam.Gap != 0 {
-		j.gaps = append(j.gaps, Gap{shift, seam.Gap})
+		j.gaps = append(j.gaps, Gap{At: shift, Width: seam.Gap})
 	}
 	for _, g := range next.gaps {
-		j.gaps = append(j.gaps, Gap{g.At + shift, g.Width})
+		j.gaps = append(j.gaps, Gap{g.At + shift, g.Width, g.Tab})
 	}
 	j.breaks = append(append([]int(nil), l.breaks...), shifted(next.breaks, shift)...)
 	j.absorbed = append([]Seam(nil), l.absorbed...)

@@ -59,10 +59,13 @@ const (
 	FreshPage Start = iota // the usual one
 	OnVerso
 	OnRecto
-	SharedPage
+	SharedPage // below the poem before it, where there is room
+	FacingPage // facing the poem before it, line level with line: a translation
 )
 
-var startNames = [...]string{FreshPage: "fresh page", OnVerso: "verso", OnRecto: "recto", SharedPage: "shared page"}
+var startNames = [...]string{
+	FreshPage: "fresh page", OnVerso: "verso", OnRecto: "recto", SharedPage: "shared page", FacingPage: "facing",
+}
 
 // String is the start in words.
 func (s Start) String() string { return nameOf(startNames[:], int(s)) }
@@ -81,8 +84,13 @@ type PoemHead struct {
 	Epigraph   []string `json:"epigraph,omitempty"` // line by line, the source last
 	Place      string   `json:"place,omitempty"`    // closing place or date
 	Note       string   `json:"note,omitempty"`     // for the notes at the end
-	Form       string   `json:"form,omitempty"`     // couplets, tercets …: declared by the poet
+	Form       Form     `json:"form,omitempty"`     // couplets, tercets …: declared by the poet
 	Start      Start    `json:"start,omitempty"`
+	Blank      bool     `json:"blank,omitempty"` // a blank page before the poem
+	Run        int      `json:"run,omitempty"`   // lines that its pages run long, or short where it is negative
+	Size       Length   `json:"size,omitempty"`  // of its own; 0 is the design's
+	Edge       Edge     `json:"edge,omitempty"`  // of its own; EdgeOfBook is the design's
+	Lie        Lie      `json:"lie,omitempty"`
 }
 
 // Poem is a poem. It never changes once made.

@@ -20,6 +20,8 @@ type lineBody struct {
 	Breaks   []int  `json:"breaks,omitempty"`
 	Turns    []int  `json:"turns,omitempty"`
 	Kept     bool   `json:"kept,omitempty"`
+	Tied     bool   `json:"tied,omitempty"`
+	Opens    bool   `json:"opens,omitempty"`
 	Reason   string `json:"reason,omitempty"`
 	From     *Seam  `json:"from,omitempty"`
 	Absorbed []Seam `json:"absorbed,omitempty"`
@@ -48,7 +50,7 @@ func encodePoem(p *Poem) []byte {
 		for j, s := range part.stanzas {
 			lines := make([]lineBody, len(s.lines))
 			for k, l := range s.lines {
-				lines[k] = lineBody{l.id, l.text, l.spans, l.indent, l.rng, l.dropped, l.gaps, l.breaks, l.turns, l.kept, l.reason, l.from, l.absorbed}
+				lines[k] = lineBody{l.id, l.text, l.spans, l.indent, l.rng, l.dropped, l.gaps, l.breaks, l.turns, l.kept, l.tied, l.opens, l.reason, l.from, l.absorbed}
 			}
 			body.Parts[i].Stanzas[j] = stanzaBody{s.kind, lines}
 		}
@@ -67,7 +69,7 @@ func decodePoem(b []byte) (*Poem, error) {
 		for j, s := range part.Stanzas {
 			lines := make([]Line, len(s.Lines))
 			for k, l := range s.Lines {
-				lines[k] = Line{l.ID, l.Text, l.Spans, l.Indent, l.Range, l.Dropped, l.Gaps, l.Breaks, l.Turns, l.Kept, l.Reason, l.From, l.Absorbed}
+				lines[k] = Line{l.ID, l.Text, l.Spans, l.Indent, l.Range, l.Dropped, l.Gaps, l.Breaks, l.Turns, l.Kept, l.Tied, l.Opens, l.Reason, l.From, l.Absorbed}
 				if err := lines[k].check(); err != nil {
 					return nil, err
 				}

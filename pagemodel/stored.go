@@ -9,10 +9,10 @@ import (
 )
 
 // Stored is one thing of a collection as bytes (JSON), the unit in which a file
-// keeps it: a poem, a section's head, the design, the order, or what is true
-// of the whole book.
+// keeps it: a poem, a section's head, the design, the designs kept by name, the
+// prelims and end matter, the order, or what is true of the whole book.
 type Stored struct {
-	Kind string // "poem", "section", "design", "order" or "about"
+	Kind string // "poem", "section", "design", "designs", "matter", "order" or "about"
 	Key  string // the identity of a poem or section; "" for the rest
 	Body []byte
 }
@@ -31,6 +31,8 @@ const (
 	kindOrder   = "order"
 	kindSection = "section"
 	kindPoem    = "poem"
+	kindMatter  = "matter"
+	kindDesigns = "designs"
 )
 
 // Stored are all things of the collection, in no order to rely on.
@@ -58,6 +60,8 @@ func Between(old, new *Collection) []Change {
 	d := differ{}
 	d.value(kindAbout, old.about, new.about, old.next == 0)
 	d.value(kindDesign, old.design, new.design, old.next == 0)
+	d.value(kindMatter, old.matter, new.matter, old.next == 0)
+	d.value(kindDesigns, old.designs, new.designs, old.next == 0)
 	d.value(kindOrder, orderOf(old), orderOf(new), old.next == 0)
 	d.entries(old, new)
 	return d.changes
@@ -238,6 +242,12 @@ func (a *assembly) take(ch Change) error {
 	case kindDesign:
 		a.c.design = Design{}
 		return json.Unmarshal(ch.New, &a.c.design)
+	case kindMatter:
+		a.c.matter = Matter{}
+		return json.Unmarshal(ch.New, &a.c.matter)
+	case kindDesigns:
+		a.c.designs = nil
+		return json.Unmarshal(ch.New, &a.c.designs)
 	case kindOrder:
 		a.order = &orderBody{}
 		return json.Unmarshal(ch.New, a.order)

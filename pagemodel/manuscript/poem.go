@@ -72,7 +72,7 @@ func (m *source) checkStart(key string, said map[string][]string, line int) {
 func setHead(head *pagemodel.PoemHead, said map[string][]string) {
 	text := func(key string) string { return strings.Join(said[key], "\n") }
 	head.Subtitle, head.Dedication = text("subtitle"), text("dedication")
-	head.Form, head.Note = text("form"), text("note")
+	head.Form, head.Note = pagemodel.ParseForm(text("form")), text("note")
 	if starts := said["start"]; len(starts) > 0 {
 		head.Start, _ = pagemodel.ParseStart(starts[len(starts)-1]) // checked when it was said
 	}

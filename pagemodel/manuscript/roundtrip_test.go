@@ -159,7 +159,7 @@ func drawPoem(t *rapid.T, b *pagemodel.Builder, styled bool) {
 	lines := func(label string) string { return strings.Join(drawTexts(t, label), "\n") }
 	head := pagemodel.PoemHead{
 		Title: drawText(t, "title"), Subtitle: lines("subtitle"), Dedication: lines("dedication"),
-		Epigraph: drawTexts(t, "epigraph"), Place: lines("place"), Note: lines("note"), Form: drawText(t, "form"),
+		Epigraph: drawTexts(t, "epigraph"), Place: lines("place"), Note: lines("note"), Form: pagemodel.ParseForm(drawText(t, "form")),
 		Start: pagemodel.Start(rapid.IntRange(0, 3).Draw(t, "start")),
 	}
 	var parts []pagemodel.Part

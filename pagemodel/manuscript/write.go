@@ -86,7 +86,7 @@ func (w *writer) poem(p *pagemodel.Poem) {
 	w.tagged("##", h.Title)
 	w.attribute("subtitle", h.Subtitle)
 	w.attribute("dedication", h.Dedication)
-	w.attribute("form", h.Form)
+	w.attribute("form", string(h.Form))
 	if h.Start != pagemodel.FreshPage {
 		w.attribute("start", h.Start.String())
 	}

@@ -94,7 +94,7 @@ func TestOpenDamagedRows(t *testing.T) {
 		want  error
 		words string
 	}{
-		{"UPDATE state SET body = x'7B7D' WHERE kind = 'poem' AND key = '14'", ErrDamaged, "the poem 14 (state 4) is not as it was written"},
+		{"UPDATE state SET body = x'7B7D' WHERE kind = 'poem' AND key = '14'", ErrDamaged, "the poem 14 (state 6) is not as it was written"},
 		{"UPDATE state SET body = x'5D', hash = x'cd1cf4cd4b6a4bbbea74186b69e8f93d5a7ee5a0a3bcf27b0ca23a87ebe3f5c0' WHERE kind = 'design'", ErrDamaged, "the design"},
 		{"DELETE FROM head WHERE kind = 'order'", ErrDamaged, "the order of the book is not there"},
 		{"DELETE FROM head WHERE kind = 'poem' AND key = '14'", ErrDamaged, "the order names 14"},
