@@ -12,6 +12,10 @@ type unit struct {
 	group  int  // the stanza or other group that it belongs to
 	at, of int  // its place in the group, from 0, and the group's length
 	keep   bool // never parted from the unit after it
+	tied   bool // the poet keeps it with the unit after it
+	opens  bool // the poet has a page begin with it
+	prose  bool // a row of a paragraph, not one of the poet's lines
+	head   bool // of the poem's head
 }
 
 // blocks sets one poem as a list of units, in order.
@@ -82,6 +86,10 @@ func (b *blocks) setStanza(s pagemodel.Stanza, number, gap int) {
 		groups[i] = lines[i].rows
 	}
 	b.addGroup(groups, gap)
+	for i := range lines {
+		u := &b.units[len(b.units)-len(lines)+i]
+		u.tied, u.opens = lines[i].line.Tied(), lines[i].line.OpensPage()
+	}
 }
 
 // note remembers a line that exceeds its room. A line broken in this edition
@@ -98,48 +106,6 @@ func (b *blocks) note(f *fitted, stanza, number int) {
 		line: f.line.ID(), stanza: stanza, number: number, text: f.line.Text(),
 		parts: len(f.rows), overrun: f.overrun, state: state,
 	})
-}
-
-// setProse fills a paragraph: rows of as many words as fit, ragged right. Its
-// line ends are the setting's, so none of them is a turnover.
-func (b *blocks) setProse(s pagemodel.Stanza, gap int) {
-	for i := range s.Lines() {
-		l := &s.Lines()[i]
-		b.absentStyles(l)
-		rows := b.fill(l, b.compose(l, 0, len(l.Text())))
-		groups := make([][]Row, len(rows))
-		for j := range rows {
-			groups[j] = rows[j : j+1]
-		}
-		b.addGroup(groups, gap)
-		gap = 0
-	}
-}
-
-// fill sets a paragraph's words over as many rows as they need.
-func (b *blocks) fill(l *pagemodel.Line, p piece) []Row {
-	rows := b.fillRows(l, p)
-	for i := range rows {
-		rows[i].Role = RoleProse
-	}
-	rows[len(rows)-1].Last = true
-	return rows
-}
-
-func (b *blocks) fillRows(l *pagemodel.Line, p piece) []Row {
-	if p.width <= b.measure {
-		return []Row{b.row(l, p, 0, 0, LineStart)}
-	}
-	var rows []Row
-	t := newTurner(b.compositor, l, 0, p)
-	for {
-		head, next := t.head(b.measure)
-		rows = append(rows, b.row(l, head, 0, t.start, LineStart))
-		if next >= p.end {
-			return rows
-		}
-		t.advance(next)
-	}
 }
 
 // addGroup adds units that stand together, gap blank rows below the last.

@@ -37,6 +37,9 @@ func (b *blocks) setHead(p *pagemodel.Poem) {
 	b.addHead(dedicationStyle, 1, h.Dedication)
 	b.addHead(epigraphStyle, 1, h.Epigraph...)
 	b.head = len(b.units)
+	for i := range b.units {
+		b.units[i].head = true
+	}
 }
 
 // addHead adds lines of a head, gap blank rows below the last.

@@ -201,7 +201,7 @@ func TestNotices(t *testing.T) {
 		{"## A\na\n[place: x]\nb", "a.md, line 3: [place: …] is read as a poem's last line only: it was kept as verse"},
 		{"## A\na\n[note: x]", "a.md, line 3: [note: …] is read below a poem's heading only: it was kept as verse"},
 		{"## A\n[dedicaton: x]\na", "a.md, line 2: there is no [dedicaton: …]; a poem's heading has subtitle, dedication, form, start and note, and its end has place: it was kept as verse"},
-		{"## A\n[start: left]\na", `a.md, line 2: "left" is no start: write one of fresh page, verso, recto, shared page; the poem was left to start as usual`},
+		{"## A\n[start: left]\na", `a.md, line 2: "left" is no start: write one of fresh page, verso, recto, shared page, facing; the poem was left to start as usual`},
 		{"## A\na\n> b", "a.md, line 3: > makes an epigraph below a heading only: it was kept as verse; write \\> if it is meant"},
 		{"## A\n#### b", "a.md, line 2: headings have one, two or three #: it was kept as verse; write \\# if it is meant"},
 		{"## A\na [gap 99]", "a.md, line 2: [gap 99] is no gap of up to 60 ems: it was kept as text"},

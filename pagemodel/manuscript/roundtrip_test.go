@@ -28,7 +28,7 @@ func outline(c *pagemodel.Collection) []string {
 			out = append(out, fmt.Sprintf("section %q %q", s.Title, s.Epigraph))
 			continue
 		}
-		out = append(out, fmt.Sprintf("poem %+q", e.Poem.Head()))
+		out = append(out, fmt.Sprintf("poem %+v", e.Poem.Head()))
 		for _, part := range e.Poem.Parts() {
 			out = append(out, fmt.Sprintf("part %q", part.Heading()))
 			for _, s := range part.Stanzas() {
