@@ -44,7 +44,7 @@ func (p *Poem) contentKey() [sha256.Size]byte {
 }
 
 func (k keyBytes) head(h PoemHead) keyBytes {
-	k = k.words(h.Title).words(h.Subtitle).words(h.Dedication).number(int64(len(h.Epigraph)))
+	k = k.words(h.Title).words(h.Short).words(h.Subtitle).words(h.Dedication).number(int64(len(h.Epigraph)))
 	for _, line := range h.Epigraph {
 		k = k.words(line)
 	}

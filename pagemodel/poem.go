@@ -79,6 +79,7 @@ func ParseStart(s string) (Start, error) {
 // PoemHead is what stands about a poem's lines: every field may be empty.
 type PoemHead struct {
 	Title      string   `json:"title,omitempty"`
+	Short      string   `json:"short,omitempty"` // for contents and running heads; "" is the title
 	Subtitle   string   `json:"subtitle,omitempty"`
 	Dedication string   `json:"dedication,omitempty"`
 	Epigraph   []string `json:"epigraph,omitempty"` // line by line, the source last
@@ -143,6 +144,14 @@ func (p *Poem) Name() string {
 		}
 	}
 	return "(an empty poem)"
+}
+
+// ShortName is the name for contents and running heads.
+func (p *Poem) ShortName() string {
+	if p.head.Short != "" {
+		return p.head.Short
+	}
+	return p.Name()
 }
 
 // Place is where a line stands in a poem, each index from 0.

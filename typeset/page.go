@@ -28,9 +28,13 @@ const (
 	RolePlace   // closing place or date
 	RoleSection // a section's title
 	RoleFolio
+	RoleRunning  // a running head
+	RoleMatter   // words of the prelims or end matter
+	RoleContents // a line of the contents or the index, and its folio
+	RoleSign     // the sign at the foot of a page that hides a stanza break
 )
 
-var roleNames = [...]string{"verse", "prose", "title", "subtitle", "dedication", "epigraph", "heading", "place", "section", "folio"}
+var roleNames = [...]string{"verse", "prose", "title", "subtitle", "dedication", "epigraph", "heading", "place", "section", "folio", "running head", "matter", "contents", "sign"}
 
 // String is the role in a word.
 func (r Role) String() string { return roleNames[r] }
@@ -85,6 +89,7 @@ type Row struct {
 	Overrun    Length // on a line's first row: by how much the line exceeds its room; else 0
 	Room       Length // the width that the line had, from X
 	Last       bool   // this row ends the poet's line
+	Turned     bool   // lies on its side: X runs up from the foot of the trim, Baseline right from its left edge
 	Runs       []Run
 }
 

@@ -174,7 +174,7 @@ func TestHead(t *testing.T) {
 		t.Errorf("got %s %v, want %s", about, notices, want)
 	}
 	head := fmt.Sprintf("%+v", c.Order()[0].Poem.Head())
-	want := "{Title:A Subtitle:sub Dedication:for B. Epigraph:[e] Place:Here, 1911 Note:one [1]\ntwo Form:tercets Start:recto Blank:false Run:0 Size:0pt Edge:as the book Lie:upright}"
+	want := "{Title:A Short: Subtitle:sub Dedication:for B. Epigraph:[e] Place:Here, 1911 Note:one [1]\ntwo Form:tercets Start:recto Blank:false Run:0 Size:0pt Edge:as the book Lie:upright}"
 	if head != want {
 		t.Errorf("got %s, want %s", head, want)
 	}
