@@ -16,16 +16,19 @@ type unit struct {
 	opens  bool // the poet has a page begin with it
 	prose  bool // a row of a paragraph, not one of the poet's lines
 	head   bool // of the poem's head
+	goesOn bool // goes on with a line, deeper than a page, that the unit above began
 }
 
 // blocks sets one poem as a list of units, in order.
 type blocks struct {
 	fitter
-	units  []unit
-	group  int
-	head   int // how many units make the head
-	turned []overlong
-	faults []poemFault
+	lie      pagemodel.Lie
+	language string // of the book, by its BCP 47 tag
+	units    []unit
+	group    int
+	head     int // how many units make the head
+	turned   []overlong
+	faults   []poemFault
 }
 
 // overlong is a line of the poem that exceeds its room.
@@ -39,9 +42,12 @@ type overlong struct {
 	state   pagemodel.State
 }
 
-// setPoem makes the units of a poem.
+// setPoem makes the units of a poem, at its own size and measure.
 func (b *blocks) setPoem(p *pagemodel.Poem) {
-	b.poem = p.ID()
+	size := b.size
+	defer func() { b.size = size }()
+	b.poem, b.lie = p.ID(), p.Head().Lie
+	b.size, b.measure = sizeOf(b.design, p.Head()), measureOf(b.design, b.lie)
 	b.deepest = deepestIndent(p).At(b.size)
 	b.setHead(p)
 	stanza := 0

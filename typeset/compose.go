@@ -25,8 +25,15 @@ type piece struct {
 }
 
 // compose sets the bytes from start to end of a line's text, less the spaces
-// at the end, with its styles and gaps.
+// at the end, with its styles and gaps, on a row that begins at the poem's left
+// edge.
 func (c *compositor) compose(l *pagemodel.Line, start, end int) piece {
+	return c.composeAt(l, start, end, 0)
+}
+
+// composeAt is compose on a row that begins x from the poem's left edge, which
+// tab stops count from.
+func (c *compositor) composeAt(l *pagemodel.Line, start, end int, x Length) piece {
 	text := l.Text()
 	end = trimEnd(text, start, end)
 	p := piece{end: end}
@@ -40,7 +47,7 @@ func (c *compositor) compose(l *pagemodel.Line, start, end int) piece {
 	}
 	for at := start; at < end; {
 		next := nextSeam(l, at, end)
-		p.width += gapBefore(l, at, start).At(c.size)
+		p.width += c.white(l, at, start, x+p.width)
 		p.runs, p.width = c.add(p.runs, p.width, text, at, next, styleAt(l, at))
 		at = next
 	}
@@ -109,13 +116,15 @@ func nextSeam(l *pagemodel.Line, at, end int) int {
 	return end
 }
 
-func gapBefore(l *pagemodel.Line, at, start int) pagemodel.Em {
+// gapBefore is the gap before a byte offset, the zero Gap where there is none. A
+// row that begins there has swallowed it.
+func gapBefore(l *pagemodel.Line, at, start int) pagemodel.Gap {
 	for _, g := range l.Gaps() {
 		if g.At == at && at > start {
-			return g.Width
+			return g
 		}
 	}
-	return 0
+	return pagemodel.Gap{}
 }
 
 func styleAt(l *pagemodel.Line, at int) pagemodel.Style {

@@ -33,11 +33,10 @@ func (f *fitter) room(x Length) Length { return f.measure - x + f.design.RunOut 
 // fit sets one line of verse: as it is where it fits; else broken where this
 // edition breaks it; and what is still too long is turned over.
 func (f *fitter) fit(l *pagemodel.Line) fitted {
-	whole := f.compose(l, 0, len(l.Text()))
-	x := f.left(l, whole.width)
-	out := fitted{line: l, overrun: max(0, whole.width-f.room(x))}
+	whole, x := f.begin(l, 0, len(l.Text()))
+	out := fitted{line: l, overrun: f.overrun(l, &whole, x)}
 	if len(l.Breaks()) == 0 {
-		out.rows = f.turn(nil, l, 0, whole, LineStart)
+		out.rows = f.turn(nil, l, 0, whole, x, LineStart)
 	} else {
 		out.rows = f.broken(l)
 	}
@@ -51,31 +50,46 @@ func (f *fitter) fit(l *pagemodel.Line) fitted {
 	return out
 }
 
+// overrun is by how much a whole line at x exceeds its room: not at all where
+// narrower word spaces make it fit.
+func (f *fitter) overrun(l *pagemodel.Line, whole *piece, x Length) Length {
+	over := whole.width - f.room(x)
+	if over <= 0 {
+		return 0
+	}
+	if _, ok := f.canTighten(l, whole, over); ok {
+		return 0
+	}
+	return over
+}
+
 // broken sets each piece that this edition makes of the line.
 func (f *fitter) broken(l *pagemodel.Line) []Row {
 	var rows []Row
 	start, how := 0, LineStart
 	for _, end := range append(slices.Clone(l.Breaks()), len(l.Text())) {
 		if start < end {
-			rows = f.turn(rows, l, start, f.compose(l, start, end), how)
+			p, x := f.begin(l, start, end)
+			rows = f.turn(rows, l, start, p, x, how)
 			start, how = skipSpaces(l.Text(), end, len(l.Text())), EditionBreak
 		}
 	}
 	return rows
 }
 
-// left is where a line of that width begins.
-func (f *fitter) left(l *pagemodel.Line, width Length) Length {
+// left is where a piece of that width begins, which starts at a byte offset of
+// the line: 0, or a break of this edition, which is not dropped.
+func (f *fitter) left(l *pagemodel.Line, start int, width Length) Length {
 	indent := l.Indent().At(f.size)
 	switch {
 	case l.Range() == pagemodel.RangeCentre:
 		return max(0, (f.measure-width)/2)
 	case l.Range() == pagemodel.RangeRight:
 		return max(0, f.measure-width-indent)
-	case l.Dropped() && f.prevEnd > 0:
+	case l.Dropped() && start == 0 && f.prevEnd > 0:
 		return f.dropped(width, indent)
 	}
-	return indent - f.hang(l)
+	return indent - f.hang(l, start)
 }
 
 // dropped begins a line one word space after the end of the line above, pulled
@@ -88,34 +102,35 @@ func (f *fitter) dropped(width, indent Length) Length {
 // hangers are the opening marks that may stand outside the left edge.
 const hangers = "“‘«‹([{—–\"'"
 
-// hang is how far a line's first mark stands out to the left, where the design
-// asks for it.
-func (f *fitter) hang(l *pagemodel.Line) Length {
+// hang is how far the mark at a byte offset, with which a row begins, stands out
+// to the left, where the design asks for it.
+func (f *fitter) hang(l *pagemodel.Line, start int) Length {
 	if !f.design.HangQuotes {
 		return 0
 	}
-	r, n := utf8.DecodeRuneInString(l.Text())
+	r, n := utf8.DecodeRuneInString(l.Text()[start:])
 	if n == 0 || !strings.ContainsRune(hangers, r) {
 		return 0
 	}
-	return f.compose(l, 0, n).width
+	return f.compose(l, start, start+n).width
 }
 
 func (f *fitter) row(l *pagemodel.Line, p piece, x Length, start int, how Turn) Row {
 	return Row{
 		Poem: f.poem, Line: l.ID(), Role: RoleVerse, Turn: how, Start: start, End: p.end,
-		X: x, Width: p.width, Room: f.room(x), Runs: p.runs,
+		X: x, Width: p.width, Room: f.room(x), Runs: p.runs, ranged: l.Range() != pagemodel.RangeLeft,
 	}
 }
 
-// turn sets a piece that begins at start, and turns over what does not fit.
-func (f *fitter) turn(rows []Row, l *pagemodel.Line, start int, p piece, how Turn) []Row {
-	x := f.left(l, p.width)
-	if p.width <= f.room(x) {
+// turn sets a piece that begins at start and x, and turns over what does not
+// fit.
+func (f *fitter) turn(rows []Row, l *pagemodel.Line, start int, p piece, x Length, how Turn) []Row {
+	if over := p.width - f.room(x); over <= 0 || f.tighten(l, &p, over) {
 		return append(rows, f.row(l, p, x, start, how))
 	}
-	t := newTurner(f.compositor, l, start, p)
+	t := newTurner(f.compositor, l, start, f.leastWide(l, start, p))
 	for {
+		t.left = f.stopsFrom(l, x)
 		head, next := t.head(f.room(x))
 		rows = append(rows, f.row(l, head, x, t.start, how))
 		if next >= p.end {
@@ -152,13 +167,13 @@ func (f *fitter) leastTail() Length { return max(2*f.deepest, 2*f.size) }
 
 // closeRivers pulls turnovers that are set right back to the left where the
 // line below is too short to pass under them, so that no false gap opens (E.
-// Mendelson's rule).
+// Mendelson's rule). A turnover with tab stops stays where they count from.
 func (f *fitter) closeRivers(lines []fitted) {
 	if f.design.Turnovers != pagemodel.TurnRight {
 		return
 	}
 	for i := range lines {
-		if i+1 == len(lines) || !lines[i].turned {
+		if i+1 == len(lines) || !lines[i].turned || hasTab(lines[i].line) {
 			continue
 		}
 		below := &lines[i+1].rows[0]

@@ -10,29 +10,30 @@ import (
 
 // headStyle is how one kind of head row is set.
 type headStyle struct {
-	role   Role
-	style  pagemodel.Style
-	size   func(Length) Length
-	indent pagemodel.Em
+	role    Role
+	style   pagemodel.Style
+	size    func(Length) Length
+	indent  pagemodel.Em
+	display display
 }
 
 func same(size Length) Length   { return size }
 func larger(size Length) Length { return size * 5 / 4 }
 
 var (
-	titleStyle      = headStyle{role: RoleTitle, size: larger}
-	subtitleStyle   = headStyle{role: RoleSubtitle, style: pagemodel.Italic, size: same}
-	dedicationStyle = headStyle{role: RoleDedication, style: pagemodel.Italic, size: same}
+	titleStyle      = headStyle{role: RoleTitle, size: larger, display: asTitle}
+	subtitleStyle   = headStyle{role: RoleSubtitle, style: pagemodel.Italic, size: same, display: withTitle}
+	dedicationStyle = headStyle{role: RoleDedication, style: pagemodel.Italic, size: same, display: withTitle}
 	epigraphStyle   = headStyle{role: RoleEpigraph, style: pagemodel.Italic, size: same, indent: 2 * pagemodel.OneEm}
-	headingStyle    = headStyle{role: RoleHeading, style: pagemodel.SmallCaps, size: same}
+	headingStyle    = headStyle{role: RoleHeading, style: pagemodel.SmallCaps, size: same, display: bySense}
 	placeStyle      = headStyle{role: RolePlace, style: pagemodel.Italic, size: same, indent: 2 * pagemodel.OneEm}
-	sectionStyle    = headStyle{role: RoleSection, style: pagemodel.SmallCaps, size: larger}
+	sectionStyle    = headStyle{role: RoleSection, style: pagemodel.SmallCaps, size: larger, display: asTitle}
 )
 
 // setHead adds the head's units, each kept with what follows.
 func (b *blocks) setHead(p *pagemodel.Poem) {
 	h := p.Head()
-	b.addHead(titleStyle, 0, h.Title)
+	b.addHead(titleOf(b.design), 0, h.Title)
 	b.addHead(subtitleStyle, 0, h.Subtitle)
 	b.addHead(dedicationStyle, 1, h.Dedication)
 	b.addHead(epigraphStyle, 1, h.Epigraph...)
@@ -42,7 +43,8 @@ func (b *blocks) setHead(p *pagemodel.Poem) {
 	}
 }
 
-// addHead adds lines of a head, gap blank rows below the last.
+// addHead adds lines of a head, gap blank rows below the last, and more between
+// rows of type that is too large for the leading.
 func (b *blocks) addHead(s headStyle, gap int, lines ...string) {
 	for i, text := range lines {
 		if text == "" {
@@ -53,8 +55,8 @@ func (b *blocks) addHead(s headStyle, gap int, lines ...string) {
 		}
 		for _, row := range b.words(s, text) {
 			u := unit{rows: []Row{row}, group: -1, of: 1, keep: true}
-			if len(b.units) > 0 {
-				u.before = gap
+			if n := len(b.units); n > 0 {
+				u.before = max(gap, b.drop(sizeOfRow(&b.units[n-1].rows[0]), sizeOfRow(&row))-1)
 			}
 			b.units = append(b.units, u)
 			gap = 0
@@ -62,33 +64,12 @@ func (b *blocks) addHead(s headStyle, gap int, lines ...string) {
 	}
 }
 
-// words sets words that are no line of the poet's, over as many rows as they
-// need.
-func (b *blocks) words(s headStyle, text string) []Row {
-	line := pagemodel.NewLine(0, text)
-	if s.style != 0 {
-		line = line.WithSpans([]pagemodel.Span{{Start: 0, End: len(text), Style: s.style}})
+// sizeOfRow is the size of a row's type; 0 where it holds none.
+func sizeOfRow(r *Row) Length {
+	if len(r.Runs) == 0 {
+		return 0
 	}
-	was := b.size
-	b.size = s.size(b.size)
-	rows := b.fillFrom(&line, s.indent.At(b.size))
-	b.size = was
-	for i := range rows {
-		rows[i].Role, rows[i].Line = s.role, 0
-	}
-	b.missing(rows)
-	return rows
-}
-
-func (b *blocks) fillFrom(l *pagemodel.Line, x Length) []Row {
-	was := b.measure
-	b.measure -= x
-	rows := b.fill(l, b.compose(l, 0, len(l.Text())))
-	b.measure = was
-	for i := range rows {
-		rows[i].X += x
-	}
-	return rows
+	return r.Runs[0].Size
 }
 
 // setHeading adds the number or title of a part, kept with its first lines.

@@ -91,6 +91,8 @@ type Row struct {
 	Last       bool   // this row ends the poet's line
 	Turned     bool   // lies on its side: X runs up from the foot of the trim, Baseline right from its left edge
 	Runs       []Run
+
+	ranged bool // of a line that is centred or ranged right: it does not move with the poem's left edge
 }
 
 // Ref is the poet's line that the row shows.

@@ -3,6 +3,7 @@ package typeset
 import (
 	"crypto/sha256"
 	"fmt"
+	"reflect"
 	"slices"
 
 	"headland/pagemodel"
@@ -10,34 +11,46 @@ import (
 
 // engineVersion goes up whenever the same words would be set otherwise, so
 // that nothing set by an older engine is taken for this one's.
-const engineVersion = 1
+const engineVersion = 2
 
 // fitKey is the part of a design that the setting of a poem depends on, with
 // the faces and the engine.
 type fitKey struct {
-	measure, size, leading, runOut Length
-	rows, titleRow, poemRow, gap   int
-	turnovers                      pagemodel.TurnoverStyle
-	hang                           bool
-	faces                          [4][sha256.Size]byte
-	engine                         int
+	measure, size, leading, runOut  Length
+	rows, titleRow, poemRow, gap    int
+	turnovers                       pagemodel.TurnoverStyle
+	hang, titleCentred, sectionOpen bool
+	tighten                         int
+	edge                            pagemodel.Edge
+	titles                          pagemodel.TitleStyle
+	titleSize                       Length
+	prose                           pagemodel.ProseStyle
+	hidden                          pagemodel.HiddenBreaks
+	depth, inner                    Length // the measure of poems that lie on their side or across the spread
+	language                        string // of prose that is hyphenated
+	faces                           [4][sha256.Size]byte
+	engine                          int
 }
 
-// poemSetting is one poem, set: its pages without side or folio. It is keyed by
-// content and never changes.
+// poemSetting is one poem, set: its units, not yet cut into pages. It is keyed
+// by content and never changes. A section's page is one too, with nothing but
+// its divider.
 type poemSetting struct {
-	key       [sha256.Size]byte
-	pages     [][]Row
-	opens     []bool // whether each page begins within a stanza
-	turned    []overlong
-	faults    []poemFault
-	unsettled int
-}
-
-// pageRef says what stands on a page: a page of an entry, or nothing.
-type pageRef struct {
-	entry int32 // index into entries, -1 for a blank
-	page  int32
+	key        [sha256.Size]byte
+	units      []unit
+	head       int // how many units make the head
+	rows       int // of the grid on its pages
+	measure    Length
+	lie        pagemodel.Lie
+	edge       pagemodel.Edge
+	stanzaless bool // declared so
+	showsForm  bool // its stanzas are so alike that a page end between two can be seen
+	steps      []step
+	solo       *chain // the poem paged by itself
+	turned     []overlong
+	faults     []unitFault
+	unsettled  int
+	divider    [][]Row
 }
 
 // Setting is a whole book, set. It never changes once made.
@@ -47,8 +60,8 @@ type Setting struct {
 	key        fitKey
 	faces      typeCase
 	entries    pagemodel.Series[*poemSetting] // by place in the order: a poem, or a section's page
-	firsts     []int                          // the first page of each, from 1; shared while no page moves
-	pages      []pageRef                      // page n is pages[n-1]; shared likewise
+	seats      *seats                         // shared while nothing moves
+	matter     *matterSetting
 	unsettled  int
 	setter     *Setter
 }
@@ -72,7 +85,7 @@ func NewSetter(source FaceSource) *Setter {
 func (s *Setter) Set(prev *Setting, c *pagemodel.Collection) *Setting {
 	d := c.Design()
 	set := &Setting{collection: c, design: d, faces: newTypeCase(s.source, d.Face), setter: s}
-	set.key = fitKeyOf(&d, &set.faces)
+	set.key = fitKeyOf(c, &set.faces)
 	if prev != nil && prev.key != set.key {
 		prev = nil
 	}
@@ -88,27 +101,33 @@ func (s *Setter) Set(prev *Setting, c *pagemodel.Collection) *Setting {
 		set.unsettled += p.unsettled
 	}
 	set.entries = pagemodel.SeriesOf(entries)
-	set.paginate()
+	set.seats = set.seatAll(prev)
+	set.setMatter(prev, true)
 	return set
 }
 
 // setOn sets a book from a setting of as many entries: what is the same value
-// in the same place is taken over at the price of a comparison, and the pages
-// too where no entry takes more or fewer of them than before.
+// in the same place is taken over at the price of a comparison, and so are the
+// page ends that no change has reached.
 func (s *Setter) setOn(prev, set *Setting) {
 	set.entries, set.unsettled = prev.entries, prev.unsettled
-	moved := false
+	reseat, renamed := false, false
+	changed := map[int]*chain{}
 	now, before := set.collection.Entries(), prev.collection.Entries()
 	for i := range now.Changed(before) {
 		was, p := prev.entries.At(i), s.poem(set, prev, now.At(i))
 		set.entries = set.entries.With(i, p)
 		set.unsettled += p.unsettled - was.unsettled
-		moved = moved || len(p.pages) != len(was.pages) || !sameOpening(now.At(i), before.At(i))
+		reseat = reseat || !sameOpening(now.At(i), before.At(i))
+		renamed = renamed || !sameMatter(now.At(i), before.At(i), set.collection.Matter())
+		changed[int(prev.seats.chainOf[i])] = nil
 	}
-	set.pages, set.firsts = prev.pages, prev.firsts
-	if moved {
-		set.paginate()
+	if reseat {
+		set.seats = set.seatAll(prev)
+	} else {
+		set.reseat(prev, changed)
 	}
+	set.setMatter(prev, renamed)
 }
 
 // sameOpening says that two entries may open on the same pages.
@@ -116,7 +135,8 @@ func sameOpening(a, b pagemodel.Entry) bool {
 	if a.Poem == nil || b.Poem == nil {
 		return a.Section != nil && b.Section != nil
 	}
-	return a.Poem.Head().Start == b.Poem.Head().Start
+	g, h := a.Poem.Head(), b.Poem.Head()
+	return a.Poem.ID() == b.Poem.ID() && g.Start == h.Start && g.Blank == h.Blank && g.Lie == h.Lie
 }
 
 // poem is an entry's setting: what the book before had for the same content,
@@ -127,11 +147,19 @@ func (s *Setter) poem(set, prev *Setting, source pagemodel.Entry) *poemSetting {
 			return found
 		}
 	}
-	b := blocks{fitter: fitter{compositor: &s.comp, design: &set.design, measure: set.design.Measure()}}
+	b := set.blocks()
 	if source.Section != nil {
 		return b.section(source.Section)
 	}
 	return b.poemSetting(source.Poem)
+}
+
+// blocks begins to set one poem or piece of the book.
+func (s *Setting) blocks() blocks {
+	return blocks{
+		fitter:   fitter{compositor: &s.setter.comp, design: &s.design, measure: s.design.Measure()},
+		language: s.collection.About().Language,
+	}
 }
 
 // known is what a setting holds for a poem's content, or nil. A poem's identity
@@ -147,136 +175,123 @@ func (s *Setting) known(p *pagemodel.Poem) *poemSetting {
 	return s.entries.At(i)
 }
 
-func fitKeyOf(d *pagemodel.Design, faces *typeCase) fitKey {
+func fitKeyOf(c *pagemodel.Collection, faces *typeCase) fitKey {
+	d := c.Design()
 	return fitKey{
 		measure: d.Measure(), size: d.Size, leading: d.Leading, runOut: d.RunOut,
 		rows: d.Rows(), titleRow: d.TitleRow, poemRow: d.PoemRow, gap: d.StanzaGap,
-		turnovers: d.Turnovers, hang: d.HangQuotes, faces: faces.key(), engine: engineVersion,
+		turnovers: d.Turnovers, hang: d.HangQuotes, titleCentred: d.TitleCentred, sectionOpen: d.SectionOpen,
+		tighten: d.Tighten, edge: d.Edge, titles: d.Titles, titleSize: d.TitleSize, prose: d.Prose, hidden: d.Hidden,
+		depth: d.Depth(), inner: d.Margins.Inner, language: c.About().Language, faces: faces.key(), engine: engineVersion,
 	}
 }
 
 func (b *blocks) poemSetting(p *pagemodel.Poem) *poemSetting {
 	b.setPoem(p)
-	d := b.design
-	b.units = unitsThatFit(b.units, d.Rows())
-	cuts := cutPages(b.units, d.Rows()-b.sunk(), d.Rows())
-	s := &poemSetting{key: p.Key(), pages: place(b.units, cuts, b.top), turned: b.turned}
-	s.opens = make([]bool, len(s.pages))
-	for i, c := range cuts {
-		s.opens[i+1] = b.units[c].at > 0
+	h := p.Head()
+	s := &poemSetting{
+		key: p.Key(), head: b.head, rows: rowsOf(b.design, h), lie: h.Lie, edge: edgeOf(b.design, h),
+		measure: measureOf(b.design, h.Lie), stanzaless: h.Form == pagemodel.Stanzaless,
+		showsForm: showsForm(p), turned: b.turned,
 	}
+	s.units = unitsThatFit(b.units, s.rows, s.rows-s.sink(b.design)+1)
+	s.steps = s.stepsOf(b.design, h.Form)
 	for i := range s.turned {
 		if s.turned[i].state == pagemodel.Unsettled {
 			s.unsettled++
 		}
 	}
 	s.findFaults(b.faults)
+	s.solo = soloChain(s, b.design)
 	return s
 }
 
+// rowsOf is how many rows of the grid a poem's pages have. A poem on its side
+// has the measure for its depth.
+func rowsOf(d *pagemodel.Design, h pagemodel.PoemHead) int {
+	rows := d.Rows()
+	if h.Lie == pagemodel.Turned {
+		rows = int((d.Measure()-d.Size)/d.Leading) + 1
+	}
+	return max(2, rows+h.Run)
+}
+
+// sink is the row of the grid on which the poem's first line stands, where
+// nothing of its head pushes it lower. On its side a poem has fewer rows, and
+// sinks to their middle at most.
+func (s *poemSetting) sink(d *pagemodel.Design) int {
+	if s.lie == pagemodel.Turned {
+		return min(d.PoemRow, s.rows/2+1)
+	}
+	return d.PoemRow
+}
+
+// titleRow is the row of the grid on which the poem's title stands.
+func (s *poemSetting) titleRow(d *pagemodel.Design) int {
+	if s.lie == pagemodel.Turned {
+		return min(d.TitleRow, s.rows/3+1)
+	}
+	return d.TitleRow
+}
+
 // unitsThatFit parts units that are deeper than a page, for which nothing else
-// can be done.
-func unitsThatFit(units []unit, rows int) []unit {
-	if !slices.ContainsFunc(units, func(u unit) bool { return len(u.rows) > rows }) {
+// can be done. The first unit, where it is no head, has less room: the sink
+// takes some.
+func unitsThatFit(units []unit, rows, first int) []unit {
+	if !slices.ContainsFunc(units, func(u unit) bool { return len(u.rows) > first }) {
 		return units
 	}
 	var fit []unit
-	for _, u := range units {
-		for len(u.rows) > rows {
+	for i, u := range units {
+		room := rows
+		if i == 0 {
+			room = first
+		}
+		for len(u.rows) > room {
 			top := u
-			top.rows, top.keep = u.rows[:rows], false
+			top.rows, top.keep, top.tied = u.rows[:room], false, false
 			fit = append(fit, top)
-			u.rows, u.before, u.at = u.rows[rows:], 0, 0
+			u.rows, u.before, u.goesOn, room = u.rows[room:], 0, true, rows
 		}
 		fit = append(fit, u)
 	}
 	return fit
 }
 
-// top is the highest row of the grid that a unit of the first page may have.
-func (b *blocks) top(i int) int {
-	switch {
-	case i == 0 && b.head > 0:
-		return b.design.TitleRow
-	case i == b.head:
-		return b.design.PoemRow
-	}
-	return 1
-}
-
-// sunk is how many rows of the first page the sink leaves empty, over the rows
-// and blanks that the units themselves ask for.
-func (b *blocks) sunk() int {
-	grid := 0
-	for i := 0; i <= b.head && i < len(b.units); i++ {
-		if i > 0 {
-			grid += b.units[i].before
-		}
-		grid = max(grid+1, b.top(i)) + len(b.units[i].rows) - 1
-	}
-	used := 0
-	for i := 0; i <= b.head && i < len(b.units); i++ {
-		used += len(b.units[i].rows)
-		if i > 0 {
-			used += b.units[i].before
-		}
-	}
-	return grid - used
-}
-
-func (s *poemSetting) opensWithin(page int) bool { return s.opens[page] }
-
 // section sets a section's page: its title a third of the way down, its
 // epigraph below.
 func (b *blocks) section(s *pagemodel.Section) *poemSetting {
 	b.addHead(sectionStyle, 0, s.Title)
 	b.addHead(epigraphStyle, 1, s.Epigraph...)
-	third := max(1, b.design.Rows()/3)
-	rows := place(b.units, nil, func(i int) int {
-		if i == 0 {
-			return third
+	b.units = unitsThatFit(b.units, b.design.Rows(), b.design.Rows())
+	p := &poemSetting{rows: b.design.Rows(), divider: [][]Row{nil}}
+	grid := max(1, b.design.Rows()/3) - 1
+	for i := range b.units {
+		u := &b.units[i]
+		if grid += u.before; grid+len(u.rows) > p.rows {
+			p.divider, grid = append(p.divider, nil), 0
 		}
-		return 1
-	})
-	if len(rows) == 0 {
-		rows = [][]Row{nil}
+		last := len(p.divider) - 1
+		for _, row := range u.rows {
+			grid++
+			row.Grid = grid
+			p.divider[last] = append(p.divider[last], row)
+		}
 	}
-	return &poemSetting{pages: rows, opens: make([]bool, len(rows))}
+	p.solo = dividerChain(p)
+	return p
 }
 
-// paginate gives every entry its first page. A section opens on a recto with a
-// blank behind it, so its first poem opens on a recto too (common practice, as
-// copy-editing handbooks give it); a poem opens where the poet says.
-func (s *Setting) paginate() {
-	order := s.collection.Order()
-	entries := s.entries.All()
-	s.pages = make([]pageRef, 0, 2*len(entries))
-	s.firsts = make([]int, len(entries))
-	for i, e := range entries {
-		for !mayOpen(order[i], len(s.pages)+1) {
-			s.pages = append(s.pages, pageRef{entry: -1})
-		}
-		s.firsts[i] = len(s.pages) + 1
-		for page := range e.pages {
-			s.pages = append(s.pages, pageRef{int32(i), int32(page)})
-		}
-		if order[i].Section != nil && len(s.pages)%2 == 1 && i+1 < len(entries) {
-			s.pages = append(s.pages, pageRef{entry: -1})
-		}
+// setMatter sets the prelims and the end matter, or takes over prev's where
+// nothing that they name has changed.
+func (s *Setting) setMatter(prev *Setting, renamed bool) {
+	c := s.collection
+	if prev != nil && !renamed && reflect.DeepEqual(prev.collection.Matter(), c.Matter()) && reflect.DeepEqual(prev.collection.About(), c.About()) {
+		s.matter = prev.matter
+		return
 	}
-}
-
-func mayOpen(e pagemodel.Entry, page int) bool {
-	if e.Section != nil {
-		return pagemodel.SideOf(page) == pagemodel.Recto
-	}
-	switch e.Poem.Head().Start {
-	case pagemodel.OnRecto:
-		return pagemodel.SideOf(page) == pagemodel.Recto
-	case pagemodel.OnVerso:
-		return pagemodel.SideOf(page) == pagemodel.Verso
-	}
-	return true
+	b := s.blocks()
+	s.matter = b.setMatter(c)
 }
 
 // Words sets a label that is no part of the book: the words on the desk.

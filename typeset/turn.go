@@ -21,10 +21,11 @@ type places struct {
 type turner struct {
 	*compositor
 	line   *pagemodel.Line
-	whole  piece // all of it, on one row
+	whole  piece // all of it, on one row; with tab stops, as narrow as it can be
 	from   int   // where whole begins
 	start  int   // where the row being made begins
 	startX Length
+	left   Length // of the row being made, from the poem's left edge
 	spaces places
 	dashes *places // made when a word alone is too wide
 }
@@ -51,7 +52,7 @@ func (t *turner) measure(at []int) places {
 // What has no such place is left as it is and overruns.
 func (t *turner) head(room Length) (piece, int) {
 	if t.rest() <= room+t.size {
-		if all := t.compose(t.line, t.start, t.whole.end); all.width <= room {
+		if all := t.composeRow(t.start, t.whole.end); all.width <= room {
 			return all, t.whole.end
 		}
 	}
@@ -69,14 +70,19 @@ func (t *turner) head(room Length) (piece, int) {
 		return head, next
 	}
 	next := t.nextPlace()
-	return t.compose(t.line, t.start, next), next
+	return t.composeRow(t.start, next), next
+}
+
+// composeRow sets a piece of the line on the row being made.
+func (t *turner) composeRow(start, end int) piece {
+	return t.composeAt(t.line, start, end, t.left)
 }
 
 // chosen is the poet's word.
 func (t *turner) chosen(room Length) (piece, int, bool) {
 	for _, at := range t.line.Turns() {
 		if at > t.start && at < t.whole.end {
-			head := t.compose(t.line, t.start, at)
+			head := t.composeRow(t.start, at)
 			return head, at, head.width <= room
 		}
 	}
@@ -90,7 +96,7 @@ func (t *turner) last(p *places, room Length) (piece, int, bool) {
 	first := sort.SearchInts(p.at, t.start+1)
 	over := first + sort.Search(len(p.at)-first, func(i int) bool { return p.ends[first+i]-t.startX > room+t.size })
 	for i := over - 1; i >= first; i-- {
-		if head := t.compose(t.line, t.start, p.at[i]); head.width <= room {
+		if head := t.composeRow(t.start, p.at[i]); head.width <= room {
 			return head, p.at[i], true
 		}
 	}

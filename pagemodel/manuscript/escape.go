@@ -46,10 +46,12 @@ func (e escaper) isMark(s string) bool {
 	if n == 0 {
 		return false
 	}
-	return e.gaps && name == "gap" || e.styles && slices.Contains(styleMarks[:], strings.TrimPrefix(name, "/"))
+	return e.gaps && isWhiteMark(name) || e.styles && slices.Contains(styleMarks[:], strings.TrimPrefix(name, "/"))
 }
 
-var startMarks = []string{"indent", "drop", "centre", "center", "right", "prose"}
+// startMarks are the marks of a line's start, and of what stands alone between
+// stanzas.
+var startMarks = []string{"indent", "page", "together", "drop", "centre", "center", "right", "prose"}
 
 // startsLine says that the text begins with what is read at a line's start.
 func startsLine(s string) bool {

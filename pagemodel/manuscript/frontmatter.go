@@ -17,7 +17,7 @@ func (m *source) readFrontMatter() {
 	}
 	for _, r := range m.rows[1:end] {
 		key, value, _ := aboutLine(r.text)
-		m.setAbout(key, m.field(unquoted(value), r.number))
+		m.say(key, m.field(unquoted(value), r.number), r.number)
 	}
 	m.rows = m.rows[end+1:]
 }
@@ -41,6 +41,7 @@ func (m *source) frontMatterEnd() int {
 // aboutKeys are the known keys and the names that they go by.
 var aboutKeys = map[string]string{
 	"title": "title", "poet": "poet", "author": "poet", "language": "language", "lang": "language", "epigraph": "epigraph",
+	pageKey: pageKey, headingKey: headingKey, textKey: textKey, romanKey: romanKey, partsKey: partsKey, alphabetKey: alphabetKey,
 }
 
 func aboutLine(s string) (key, value string, ok bool) {
@@ -49,7 +50,8 @@ func aboutLine(s string) (key, value string, ok bool) {
 	return key, trim(value), found && ok
 }
 
-func (m *source) setAbout(key, value string) {
+// say takes what one line of the front matter says.
+func (m *source) say(key, value string, line int) {
 	switch key {
 	case "title":
 		m.about.Title = value
@@ -59,6 +61,8 @@ func (m *source) setAbout(key, value string) {
 		m.about.Language = value
 	case "epigraph":
 		m.about.Epigraph = append(m.about.Epigraph, value)
+	default:
+		m.setMatter(key, value, line)
 	}
 }
 
@@ -97,8 +101,8 @@ func orElse(a, b string) string {
 }
 
 // frontMatter writes what is true of the whole book.
-func (w *writer) frontMatter(a pagemodel.About) {
-	if a.Title == "" && a.Poet == "" && a.Language == "" && len(a.Epigraph) == 0 {
+func (w *writer) frontMatter(a pagemodel.About, m pagemodel.Matter) {
+	if a.Title == "" && a.Poet == "" && a.Language == "" && len(a.Epigraph) == 0 && !saysMatter(m) {
 		return
 	}
 	w.line(fence)
@@ -108,6 +112,7 @@ func (w *writer) frontMatter(a pagemodel.About) {
 	for _, line := range a.Epigraph {
 		w.line("epigraph: " + w.quotable(line))
 	}
+	w.matter(m)
 	w.line(fence)
 }
 

@@ -16,7 +16,7 @@ import (
 // grammar is which marks are read.
 type grammar struct {
 	styles bool // emphasis, and the marks [italic], [bold] and [caps]
-	gaps   bool
+	gaps   bool // the marks [gap 2] and [tab 12]
 }
 
 func (k Kind) lines() grammar  { return grammar{styles: k == Markdown, gaps: true} }
@@ -38,10 +38,10 @@ type oddity struct {
 // token is a piece of the raw text: characters, a run of delimiters, a gap or
 // a line's end.
 type token struct {
-	text   string // literal characters
-	gap    pagemodel.Em
-	ends   bool // the line ends here
-	line   int  // from 0
+	text   string        // literal characters
+	gap    pagemodel.Gap // its place not yet known; no width for none
+	ends   bool          // the line ends here
+	line   int           // from 0
 	delim  delimiters
 	styles [3]int // by how much italic, bold and small capitals begin or end before it
 }
@@ -154,25 +154,28 @@ func (p *inlineReader) atLineStart() bool { return p.at == 0 || p.raw[p.at-1] ==
 func (p *inlineReader) mark() {
 	name, arg, n := markAt(p.raw[p.at:])
 	switch {
-	case n > 0 && p.gaps && name == "gap":
-		p.gap(arg, n)
+	case n > 0 && p.gaps && isWhiteMark(name):
+		p.gap(name, arg, n)
 	case n > 0 && p.styles && arg == "" && p.style(name, n):
 	default:
 		p.literal(1)
 	}
 }
 
-// gap reads a gap. Where a space stands before the mark, or it begins the line,
+// isWhiteMark says that the mark is a gap's or a tab's.
+func isWhiteMark(name string) bool { return name == "gap" || name == "tab" }
+
+// gap reads a gap or a tab. Where a space stands before the mark, or it begins the line,
 // one space after it belongs to the mark.
-func (p *inlineReader) gap(arg string, n int) {
+func (p *inlineReader) gap(name, arg string, n int) {
 	em, ok := parseEms(arg)
 	if !ok {
-		p.oddities = append(p.oddities, oddity{p.line, p.raw[p.at:p.at+n] + " is no gap of up to 60 ems: it was kept as text"})
+		p.oddities = append(p.oddities, oddity{p.line, p.raw[p.at:p.at+n] + " is no " + name + " of up to 60 ems: it was kept as text"})
 		p.literal(n)
 		return
 	}
 	spaced := p.atLineStart() || p.raw[p.at-1] == ' '
-	p.push(token{gap: em})
+	p.push(token{gap: pagemodel.Gap{Width: em, Tab: name == "tab"}})
 	p.at += n
 	if spaced && strings.HasPrefix(p.raw[p.at:], " ") {
 		p.at++
@@ -255,14 +258,28 @@ func styleFor(depth [3]int) pagemodel.Style {
 	return style
 }
 
-// addGap adds white before an offset; gaps at one place add up.
-func (l *inline) addGap(at int, width pagemodel.Em) {
-	if width == 0 {
+// addGap adds white before an offset; gaps at one place add up, and a tab stands
+// instead of whatever else is said there.
+func (l *inline) addGap(at int, gap pagemodel.Gap) {
+	if gap.Width == 0 {
 		return
 	}
-	if last := len(l.gaps) - 1; last >= 0 && l.gaps[last].At == at {
-		l.gaps[last].Width = min(maxEms, l.gaps[last].Width+width)
-		return
+	gap.At = at
+	last := len(l.gaps) - 1
+	switch {
+	case last < 0 || l.gaps[last].At != at:
+		l.gaps = append(l.gaps, gap)
+	case gap.Tab:
+		l.gaps[last] = gap
+	case !l.gaps[last].Tab:
+		l.gaps[last].Width = min(maxEms, l.gaps[last].Width+gap.Width)
 	}
-	l.gaps = append(l.gaps, pagemodel.Gap{At: at, Width: width})
+}
+
+// withGap is the line with a gap or a tab.
+func withGap(l pagemodel.Line, g pagemodel.Gap) pagemodel.Line {
+	if g.Tab {
+		return l.WithTab(g.At, g.Width)
+	}
+	return l.WithGap(g.At, g.Width)
 }

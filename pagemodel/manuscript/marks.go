@@ -55,6 +55,8 @@ type lineStart struct {
 	indent  pagemodel.Em
 	rng     pagemodel.Range
 	dropped bool
+	opens   bool   // a page begins with it
+	tied    bool   // it keeps to the page of the line below
 	odd     string // a mark that looks like one of ours and can't be read; or ""
 }
 
@@ -96,6 +98,10 @@ func (l *lineStart) take(name, arg string) bool {
 		return false
 	}
 	switch name {
+	case "page":
+		l.opens = true
+	case "together":
+		l.tied = true
 	case "drop":
 		l.dropped = true
 	case "centre", "center":
@@ -115,8 +121,13 @@ func (l lineStart) written() string {
 	if even {
 		b.WriteString(strings.Repeat(" ", int(l.indent/quarter)))
 	}
-	if l.dropped {
-		b.WriteString("[drop] ")
+	for _, mark := range []struct {
+		name string
+		said bool
+	}{{"page", l.opens}, {"together", l.tied}, {"drop", l.dropped}} {
+		if mark.said {
+			b.WriteString("[" + mark.name + "] ")
+		}
 	}
 	if l.rng != pagemodel.RangeLeft {
 		b.WriteString("[" + l.rng.String() + "] ")
@@ -153,7 +164,7 @@ func attributeKey(s string) (key string, length int) {
 		return "", 0
 	}
 	key, _, found := strings.Cut(s[1:], ":")
-	if !found || key == "" || strings.Trim(key, "abcdefghijklmnopqrstuvwxyz") != "" {
+	if !found || key == "" || strings.Trim(key, "abcdefghijklmnopqrstuvwxyz_") != "" {
 		return "", 0
 	}
 	return key, len(key) + 2

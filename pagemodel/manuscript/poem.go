@@ -10,6 +10,7 @@ import (
 // poem reads a poem, whose heading, if it had one, has been taken.
 func (m *source) poem(head pagemodel.PoemHead, headed bool) error {
 	m.poems++
+	m.above = above{}
 	body := m.body()
 	if headed {
 		body = m.head(&head, body)
@@ -22,60 +23,32 @@ func (m *source) poem(head pagemodel.PoemHead, headed bool) error {
 	return err
 }
 
-const (
-	headKeys = "subtitle, dedication, form, start and note"
-	placeKey = "place"
-)
+const placeKey = "place"
 
 // head reads the attributes and the epigraph below a poem's heading. White
 // between them is let pass.
 func (m *source) head(head *pagemodel.PoemHead, rows []row) []row {
-	said := map[string][]string{}
+	seen := map[string]bool{}
 	for len(rows) > 0 {
 		r := rows[0]
 		key, value, ok := attributeOf(r.text)
+		said := headAttribute(key)
 		switch {
 		case r.blank():
 			rows = rows[1:]
-		case ok && isHeadKey(key):
-			said[key] = append(said[key], m.field(value, r.number))
-			m.checkStart(key, said, r.number)
+		case ok && said != nil:
+			if err := said.take(head, m.field(value, r.number), seen[key]); err != nil {
+				m.notice(r.number, "%v; [%s: …] was left out", err, key)
+			}
+			seen[key] = true
 			rows = rows[1:]
 		case r.text[0] == '>' && head.Epigraph == nil:
 			rows, head.Epigraph = m.epigraph(rows)
 		default:
-			setHead(head, said)
 			return rows
 		}
 	}
-	setHead(head, said)
 	return nil
-}
-
-func isHeadKey(key string) bool {
-	return slices.Contains([]string{"subtitle", "dedication", "form", "start", "note"}, key)
-}
-
-// checkStart leaves out a start that there is none of.
-func (m *source) checkStart(key string, said map[string][]string, line int) {
-	if key != "start" {
-		return
-	}
-	last := said[key][len(said[key])-1]
-	if _, err := pagemodel.ParseStart(last); err != nil {
-		m.notice(line, "%v; the poem was left to start as usual", err)
-		delete(said, key)
-	}
-}
-
-// setHead sets what was said: several lines with one key are lines of it.
-func setHead(head *pagemodel.PoemHead, said map[string][]string) {
-	text := func(key string) string { return strings.Join(said[key], "\n") }
-	head.Subtitle, head.Dedication = text("subtitle"), text("dedication")
-	head.Form, head.Note = pagemodel.ParseForm(text("form")), text("note")
-	if starts := said["start"]; len(starts) > 0 {
-		head.Start, _ = pagemodel.ParseStart(starts[len(starts)-1]) // checked when it was said
-	}
 }
 
 // epigraph reads the lines that begin with >. White between two runs of them

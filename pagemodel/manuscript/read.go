@@ -22,7 +22,7 @@ func Read(name string, data []byte, design pagemodel.Design) (*pagemodel.Collect
 }
 
 // ReadAll reads several manuscripts, in order, into one collection. Its title,
-// poet, language and epigraph are each from the first manuscript that says it.
+// poet, language, epigraph, and prelims and end matter, are each from the first manuscript that says it.
 func ReadAll(sources []Source, design pagemodel.Design) (*pagemodel.Collection, []Notice, error) {
 	if len(sources) == 0 {
 		return nil, nil, fmt.Errorf("there is no manuscript to read: name at least one")
@@ -36,6 +36,9 @@ func ReadAll(sources []Source, design pagemodel.Design) (*pagemodel.Collection, 
 		opened[i] = m
 	}
 	build := pagemodel.NewBuilder(firstSaid(opened), design)
+	if err := build.Matter(firstMatter(opened)); err != nil {
+		return nil, nil, err
+	}
 	var notices []Notice
 	for _, m := range opened {
 		m.build = build
@@ -52,9 +55,12 @@ type source struct {
 	name     string
 	kind     Kind
 	about    pagemodel.About
-	rows     []row // those not yet read
-	sections bool  // a single # is a section
+	matter   pagemodel.Matter
+	onKind   pagemodel.MatterKind // the page of the matter that was begun last
+	rows     []row                // those not yet read
+	sections bool                 // a single # is a section
 	poems    int
+	above    above // of the poem being read
 	build    *pagemodel.Builder
 	notices  []Notice
 }

@@ -59,6 +59,12 @@ func sketchLine(l pagemodel.Line) string {
 	if l.Indent() != 0 {
 		fmt.Fprintf(&b, "<%v>", l.Indent())
 	}
+	if l.OpensPage() {
+		b.WriteString("<page>")
+	}
+	if l.Tied() {
+		b.WriteString("<together>")
+	}
 	if l.Dropped() {
 		b.WriteString("<drop>")
 	}
@@ -70,6 +76,9 @@ func sketchLine(l pagemodel.Line) string {
 		fmt.Fprintf(&b, " %s:%q", [...]string{"", "i", "b", "ib", "c", "ic", "bc", "ibc"}[s.Style], l.Text()[s.Start:s.End])
 	}
 	for _, g := range l.Gaps() {
+		if g.Tab {
+			b.WriteString(" tab")
+		}
 		fmt.Fprintf(&b, " %v@%d", g.Width, g.At)
 	}
 	return b.String()
@@ -92,6 +101,7 @@ func TestStructure(t *testing.T) {
 		{"epigraph", "## A\n> one\n> two\n>\n> — three\n\na", "¶A>one>two>>— three {a}"},
 		{"epigraph after white", "## A\n\n> one\n\na", "¶A>one {a}"},
 		{"prose", "## A\n[prose]\na long\n  paragraph\n\nb", "¶A prose{a long paragraph} {b}"},
+		{"the label of a page end", "a\n\n[page end: stanza break]\n\nb\n[page end: stanza break]\nc", "¶ {a} {b} {c}"},
 		{"prose between verse", "a\n[prose]\nb\n\nc", "¶ {a} prose{b} {c}"},
 		{"no lines", "## A\n## B\nb", "¶A ¶B {b}"},
 	} {
@@ -122,6 +132,13 @@ func TestLines(t *testing.T) {
 		{"door [gap 2]  closes", "door  closes 2em@5"},
 		{"[gap 2] closes", "closes 2em@0"},
 		{"[gap 1][gap 2]x", "x 3em@0"},
+		{"flour [tab 12] eggs", "flour eggs tab 12em@6"},
+		{"[tab 3.5] x", "x tab 3.5em@0"},
+		{"a[gap 1][tab 4][gap 2]b", "ab tab 4em@1"},
+		{"a\n[page] b", "a|<page>b"},
+		{"  [together] [drop] a\nb", "<0.5em><together><drop>a|b"},
+		{"a\n[page end] b", "a|[page end] b"},
+		{`\[page] a`, "[page] a"},
 		{"an *italic* word", `an italic word i:"italic"`},
 		{"an _italic_ word", `an italic word i:"italic"`},
 		{"a **bold** word", `a bold word b:"bold"`},
@@ -167,14 +184,15 @@ func TestPlainText(t *testing.T) {
 
 func TestHead(t *testing.T) {
 	text := "---\ntitle: \"A Book\"\nauthor: A. Poet\nlanguage: cy\nepigraph: one\nepigraph: two\n---\n" +
-		"## A\n[subtitle: sub]\n[dedication: for B.]\n[form: tercets]\n[start: recto]\n[note: one [1]]\n[note: two]\n> e\n\na\n\n[place: Here, 1911]\n"
+		"## A\n[short_title: a]\n[subtitle: sub]\n[dedication: for B.]\n[form: Tercets]\n[start: recto]\n[start: facing]\n[blank: before]\n[run: -1]\n" +
+		"[size: 10.5pt]\n[edge: centred]\n[lie: turned]\n[note: one [1]]\n[note: two]\n> e\n\na\n\n[place: Here, 1911]\n"
 	c, notices := read(t, "a.md", text)
 	about := fmt.Sprintf("%q", c.About())
 	if want := `{"A Book" "A. Poet" "cy" ["one" "two"]}`; about != want || len(notices) > 0 {
 		t.Errorf("got %s %v, want %s", about, notices, want)
 	}
 	head := fmt.Sprintf("%+v", c.Order()[0].Poem.Head())
-	want := "{Title:A Short: Subtitle:sub Dedication:for B. Epigraph:[e] Place:Here, 1911 Note:one [1]\ntwo Form:tercets Start:recto Blank:false Run:0 Size:0pt Edge:as the book Lie:upright}"
+	want := "{Title:A Short:a Subtitle:sub Dedication:for B. Epigraph:[e] Place:Here, 1911 Note:one [1]\ntwo Form:tercets Start:facing Blank:true Run:-1 Size:10.5pt Edge:centred Lie:turned}"
 	if head != want {
 		t.Errorf("got %s, want %s", head, want)
 	}
@@ -200,8 +218,21 @@ func TestNotices(t *testing.T) {
 		{"## *Ulysses*\na", "a.md, line 1: the emphasis in “Ulysses” can't be kept: only lines of a poem have italic, bold or small capitals"},
 		{"## A\na\n[place: x]\nb", "a.md, line 3: [place: …] is read as a poem's last line only: it was kept as verse"},
 		{"## A\na\n[note: x]", "a.md, line 3: [note: …] is read below a poem's heading only: it was kept as verse"},
-		{"## A\n[dedicaton: x]\na", "a.md, line 2: there is no [dedicaton: …]; a poem's heading has subtitle, dedication, form, start and note, and its end has place: it was kept as verse"},
-		{"## A\n[start: left]\na", `a.md, line 2: "left" is no start: write one of fresh page, verso, recto, shared page, facing; the poem was left to start as usual`},
+		{"## A\n[dedicaton: x]\na", "a.md, line 2: there is no [dedicaton: …]; a poem's heading has short_title, subtitle, dedication, form, start, blank, run, size, edge, lie and note, and its end has place: it was kept as verse"},
+		{"## A\n[start: left]\na", `a.md, line 2: "left" is no start: write one of fresh page, verso, recto, shared page, facing; [start: …] was left out`},
+		{"## A\n[blank: after]\na", `a.md, line 2: "after" is no place for a blank page: write before; [blank: …] was left out`},
+		{"## A\n[run: 3]\na", `a.md, line 2: "3" is no number of lines that pages can run long or short: write one from -2 to 2; [run: …] was left out`},
+		{"## A\n[size: 3pt]\na", "a.md, line 2: type of 3pt can't be set: write a size from 4pt to 72pt; [size: …] was left out"},
+		{"## A\n[size: large]\na", `a.md, line 2: "large" is not a length: write a number and pt, mm, cm or in, such as 11.5pt; [size: …] was left out`},
+		{"## A\n[edge: right]\na", `a.md, line 2: "right" is no left edge: write one of as the book, left, centred, optical; [edge: …] was left out`},
+		{"## A\n[lie: down]\na", `a.md, line 2: "down" is no lie of a poem: write one of upright, across the spread, turned; [lie: …] was left out`},
+		{"## A\n[page] a\nb", "a.md, line 2: [page] before a poem's first line was left out: say below its heading how it starts"},
+		{"## A\n[together] a\n[page] b", "a.md, line 3: [page] was left out: the line above is kept together with this one"},
+		{"## A\na [tab 0] b", "a.md, line 2: [tab 0] is no tab of up to 60 ems: it was kept as text"},
+		{"---\npage: colophon\n---\na", `a.md, line 2: "colophon" is no page of a book's prelims or end matter: write one of half-title, also by, title, imprint, dedication, epigraph, contents, acknowledgements, notes, index; “page: colophon” was left out`},
+		{"---\ntext: for R.\n---\na", "a.md, line 2: it belongs to no page: write “page: …” above it; “text: for R.” was left out"},
+		{"---\nroman: perhaps\n---\na", `a.md, line 2: "perhaps" says neither yes nor no; “roman: perhaps” was left out`},
+		{"---\nalphabet: backwards\n---\na", `a.md, line 2: "backwards" is no order of an index: write one of word by word, letter by letter; “alphabet: backwards” was left out`},
 		{"## A\na\n> b", "a.md, line 3: > makes an epigraph below a heading only: it was kept as verse; write \\> if it is meant"},
 		{"## A\n#### b", "a.md, line 2: headings have one, two or three #: it was kept as verse; write \\# if it is meant"},
 		{"## A\na [gap 99]", "a.md, line 2: [gap 99] is no gap of up to 60 ems: it was kept as text"},
@@ -218,19 +249,42 @@ func TestNotices(t *testing.T) {
 	}
 }
 
+// TestMatter holds that the prelims and end matter are read in whatever order they
+// are said, and stand in the book's own.
+func TestMatter(t *testing.T) {
+	text := "---\ntitle: Short Weight\npage: notes\npage: imprint\ntext: First kneaded 1911\ntext: \"\"\ntext: at the corner\n" +
+		"alphabet: letter by letter\npage: contents\nheading: What Is In It\nparts: yes\nroman: Yes\npage: imprint\ntext: twice proved\n---\na\n"
+	for _, k := range []Kind{Markdown, Text} {
+		c, notices := read(t, nameFor(k), text)
+		got := matterOutline(c.Matter())
+		want := `[{"imprint" "" ["First kneaded 1911" "" "at the corner" "twice proved"]} {"contents" "What Is In It" []} {"notes" "" []}] roman true parts true letter by letter`
+		if got != want || len(notices) > 0 {
+			t.Errorf("%v: got %s %v, want %s", k, got, notices, want)
+		}
+		mustReturn(t, c, k)
+	}
+	if c, _ := read(t, "a.md", "---\ntitle: T\n---\na"); saysMatter(c.Matter()) {
+		t.Errorf("a manuscript that says nothing of prelims has %v", c.Matter())
+	}
+}
+
 func TestReadAll(t *testing.T) {
 	c, _, err := ReadAll([]Source{
 		{"a.md", []byte("---\npoet: P\n---\n# S\n## A\n*a*")},
-		{"b.txt", []byte("---\ntitle: T\npoet: Q\n---\n# B\n*b*")},
+		{"b.txt", []byte("---\ntitle: T\npoet: Q\npage: imprint\n---\n# B\n*b*")},
+		{"c.txt", []byte("---\npage: index\n---\nc")},
 	}, pagemodel.DefaultDesign())
 	if err != nil {
 		t.Fatal(err)
 	}
-	if got, want := sketch(c), `§S ¶A {a i:"a"} ¶B {*b*}`; got != want {
+	if got, want := sketch(c), `§S ¶A {a i:"a"} ¶B {*b*} ¶ {c}`; got != want {
 		t.Errorf("got %s, want %s", got, want)
 	}
 	if a := c.About(); a.Title != "T" || a.Poet != "P" {
 		t.Errorf("got %+v", a)
+	}
+	if m := c.Matter(); len(m.Pages) != 1 || m.Pages[0].Kind != pagemodel.Imprint {
+		t.Errorf("got the matter %+v, want the first that is said", m)
 	}
 	if _, _, err := ReadAll(nil, pagemodel.DefaultDesign()); err == nil {
 		t.Error("no manuscript gave no error")

@@ -16,13 +16,13 @@ import (
 // flat is a line without what a manuscript does not keep: its identity, its
 // seams and what was decided about its length.
 func flat(l pagemodel.Line) string {
-	return fmt.Sprintf("%q spans %v indent %v range %v dropped %v gaps %v",
-		l.Text(), l.Spans(), l.Indent(), l.Range(), l.Dropped(), l.Gaps())
+	return fmt.Sprintf("%q spans %v indent %v range %v dropped %v gaps %v opens %v tied %v",
+		l.Text(), l.Spans(), l.Indent(), l.Range(), l.Dropped(), l.Gaps(), l.OpensPage(), l.Tied())
 }
 
 // outline is all that a manuscript keeps of a collection, line by line.
 func outline(c *pagemodel.Collection) []string {
-	out := []string{fmt.Sprintf("%q", c.About())}
+	out := []string{fmt.Sprintf("%q", c.About()), matterOutline(c.Matter())}
 	for _, e := range c.Order() {
 		if s := e.Section; s != nil {
 			out = append(out, fmt.Sprintf("section %q %q", s.Title, s.Epigraph))
@@ -40,6 +40,10 @@ func outline(c *pagemodel.Collection) []string {
 		}
 	}
 	return out
+}
+
+func matterOutline(m pagemodel.Matter) string {
+	return fmt.Sprintf("%q roman %v parts %v %v", m.Pages, m.Roman, m.Parts, m.Alphabet)
 }
 
 // failer is what a test, a fuzz target and a property have in common.
@@ -83,7 +87,8 @@ func mustReturn(t failer, c *pagemodel.Collection, k Kind) {
 
 // The pieces of texts that have a meaning somewhere in a manuscript.
 var awkward = []string{
-	" ", "  ", "\t", "\u00a0", "\u2003", "\u202f", "#", "##", "# ", "#7", "####", ">", "> ", "[", "]", "[gap 2]", "[gap 900]", "[drop]",
+	" ", "  ", "\t", "\u00a0", "\u2003", "\u202f", "#", "##", "# ", "#7", "####", ">", "> ", "[", "]", "[gap 2]", "[gap 900]", "[tab 3]", "[tab x]", "[drop]",
+	"[page]", "[together]", "[page end: stanza break]", "[page end", "[lie: turned]", "[short_title: x]", "page: imprint", "text: x",
 	"[centre]", "[right]", "[indent 1.3]", "[indent x]", "[prose]", "[caps]", "[/caps]", "[italic]", "[/bold]", "[place: x]",
 	"[note: x]", "[foo: x]", "[start: nowhere]", "*", "**", "***", "_", "__", `\`, `\\`, "---", "—", "–", "é", "e\u0301", "“", "’", "a", "b c",
 	"title: x", "\ufeff", "\u200b", "\u200f", "1.", "`", "<b>", "&amp;", "🌊", ":", "\"", "x",
@@ -107,7 +112,8 @@ func drawLine(t *rapid.T, b *pagemodel.Builder, styled bool) pagemodel.Line {
 		l = l.WithSpans(drawSpans(t, l.Text()))
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "gaps") {
-		l = l.WithGap(drawOffset(t, l.Text()), pagemodel.Em(rapid.IntRange(1, 60000).Draw(t, "gap")))
+		gap := pagemodel.Gap{At: drawOffset(t, l.Text()), Width: pagemodel.Em(rapid.IntRange(1, 60000).Draw(t, "gap")), Tab: rapid.Bool().Draw(t, "tab")}
+		l = withGap(l, gap)
 	}
 	if rapid.Bool().Draw(t, "indented") {
 		l = l.WithIndent(rapid.SampledFrom([]pagemodel.Em{250, 500, 1000, 1300, 4000, 60000, 1}).Draw(t, "indent"))
@@ -160,7 +166,9 @@ func drawPoem(t *rapid.T, b *pagemodel.Builder, styled bool) {
 	head := pagemodel.PoemHead{
 		Title: drawText(t, "title"), Subtitle: lines("subtitle"), Dedication: lines("dedication"),
 		Epigraph: drawTexts(t, "epigraph"), Place: lines("place"), Note: lines("note"), Form: pagemodel.ParseForm(drawText(t, "form")),
-		Start: pagemodel.Start(rapid.IntRange(0, 3).Draw(t, "start")),
+		Short: lines("short title"), Start: pagemodel.Start(rapid.IntRange(0, 4).Draw(t, "start")), Blank: rapid.Bool().Draw(t, "blank"),
+		Run: rapid.IntRange(-2, 2).Draw(t, "run"), Edge: pagemodel.Edge(rapid.IntRange(0, 3).Draw(t, "edge")), Lie: pagemodel.Lie(rapid.IntRange(0, 2).Draw(t, "lie")),
+		Size: rapid.SampledFrom([]pagemodel.Length{0, pagemodel.Pt(4), pagemodel.Pt(10.5), pagemodel.MM(3), pagemodel.Pt(72)}).Draw(t, "size"),
 	}
 	var parts []pagemodel.Part
 	for range rapid.IntRange(1, 3).Draw(t, "parts") {
@@ -170,7 +178,34 @@ func drawPoem(t *rapid.T, b *pagemodel.Builder, styled bool) {
 		}
 		parts = append(parts, pagemodel.NewPart(heading, drawStanzas(t, b, styled)))
 	}
+	drawPages(t, parts)
 	b.Poem(head, parts)
+}
+
+// drawPages says of some lines that a page begins with them, or that they keep to
+// the line below. As in a book, no page begins with a poem's first line, nor below
+// one that is kept with the next.
+func drawPages(t *rapid.T, parts []pagemodel.Part) {
+	first, tied := true, false
+	for _, part := range parts {
+		for _, s := range part.Stanzas() {
+			for i, l := range s.Lines() {
+				opens := !first && !tied && rapid.IntRange(0, 3).Draw(t, "opens") == 0
+				tied = rapid.IntRange(0, 3).Draw(t, "tied") == 0
+				s.Lines()[i], first = l.WithOpensPage(opens).WithTied(tied), false
+			}
+		}
+	}
+}
+
+func drawMatter(t *rapid.T) pagemodel.Matter {
+	m := pagemodel.Matter{
+		Roman: rapid.Bool().Draw(t, "roman"), Parts: rapid.Bool().Draw(t, "parts listed"), Alphabet: pagemodel.Alphabet(rapid.IntRange(0, 1).Draw(t, "alphabet")),
+	}
+	for _, kind := range rapid.SliceOfN(rapid.SampledFrom(pagemodel.MatterKinds), 0, 4).Draw(t, "kinds") {
+		m = m.With(pagemodel.MatterPage{Kind: kind, Title: drawText(t, "heading of a page"), Text: drawTexts(t, "words of a page")})
+	}
+	return m
 }
 
 func drawBook(t *rapid.T, styled bool) *pagemodel.Collection {
@@ -179,6 +214,11 @@ func drawBook(t *rapid.T, styled bool) *pagemodel.Collection {
 		about = pagemodel.About{}
 	}
 	b := pagemodel.NewBuilder(about, pagemodel.DefaultDesign())
+	if rapid.Bool().Draw(t, "matter") {
+		if err := b.Matter(drawMatter(t)); err != nil {
+			t.Fatal(err)
+		}
+	}
 	for range rapid.IntRange(0, 2).Draw(t, "sections") {
 		b.Section(drawText(t, "section"), drawTexts(t, "section epigraph"))
 		if rapid.Bool().Draw(t, "filled") {
@@ -217,6 +257,7 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Add(assets.Demo(), true)
 	f.Add([]byte("---\ntitle: \"x\"\nepigraph:\n---\n> y\n### *\n[prose]\n  a\n b\\\n[place: z]"), false)
+	f.Add([]byte("---\npage: imprint\ntext: \"\"\nroman: yes\n---\n## x\n[run: -1]\n[blank: before]\n[together] a\n[page end: stanza break]\n[tab 2] b"), true)
 	f.Add([]byte("\xff\xfe#\x00 \x00a\x00"), false)
 	f.Add([]byte("*one\n**two* three** _four_\x93 \f[gap 2] \\"), true)
 	f.Fuzz(func(t *testing.T, data []byte, markdown bool) {

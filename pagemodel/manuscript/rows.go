@@ -21,7 +21,8 @@ type row struct {
 	text   string
 }
 
-func (r row) blank() bool { return r.text == "" }
+// blank says that nothing stands in the row, or only the label of a page end.
+func (r row) blank() bool { return r.text == "" || r.text == pageEndLabel }
 
 // splitRows parts a manuscript into its lines. They end with LF, CR LF or CR,
 // and so they are numbered; VT, U+0085 and U+2028 end a line as well, a form

@@ -58,6 +58,7 @@ func (m *source) stanza(rows []row, prose bool) (pagemodel.Stanza, error) {
 	for i, r := range rows {
 		starts[i], raw[i] = readStart(r.text)
 		m.doubt(r, starts[i])
+		m.onPages(r, &starts[i])
 	}
 	inside, odd := readInline(strings.Join(raw, "\n"), m.kind.lines())
 	for _, o := range odd {
@@ -87,10 +88,28 @@ func joined(rows []row) row {
 
 func (m *source) line(in inline, start lineStart) pagemodel.Line {
 	l := m.build.Line(in.text).WithSpans(in.spans).WithRange(start.rng).WithDropped(start.dropped)
+	l = l.WithOpensPage(start.opens).WithTied(start.tied)
 	for _, g := range in.gaps {
-		l = l.WithGap(g.At, g.Width)
+		l = withGap(l, g)
 	}
 	return l.WithIndent(min(maxEms, start.indent))
+}
+
+// above is what is known of the lines of the poem above the one being read.
+type above struct{ any, tied bool }
+
+// onPages leaves out a page that can't begin with a line: how a poem opens is said
+// below its heading, and the line above may be kept together with this one.
+func (m *source) onPages(r row, start *lineStart) {
+	switch {
+	case start.opens && !m.above.any:
+		m.notice(r.number, "[page] before a poem's first line was left out: say below its heading how it starts")
+		start.opens = false
+	case start.opens && m.above.tied:
+		m.notice(r.number, "[page] was left out: the line above is kept together with this one")
+		start.opens = false
+	}
+	m.above = above{any: true, tied: start.tied}
 }
 
 // doubt gives notice of a line that looks as if more had been meant by it.
@@ -103,10 +122,10 @@ func (m *source) doubt(r row, start lineStart) {
 		m.notice(r.number, "an indent of %v was made %v, the deepest there is", start.indent, maxEms)
 	case attribute && key == placeKey:
 		m.notice(r.number, "[place: …] is read as a poem's last line only: it was kept as verse")
-	case attribute && isHeadKey(key):
+	case attribute && headAttribute(key) != nil:
 		m.notice(r.number, "[%s: …] is read below a poem's heading only: it was kept as verse", key)
 	case attribute:
-		m.notice(r.number, "there is no [%s: …]; a poem's heading has %s, and its end has place: it was kept as verse", key, headKeys)
+		m.notice(r.number, "there is no [%s: …]; a poem's heading has %s, and its end has place: it was kept as verse", key, headKeys())
 	case strings.HasPrefix(r.text, ">"):
 		m.notice(r.number, "> makes an epigraph below a heading only: it was kept as verse; write \\> if it is meant")
 	case looksLikeHeading(r.text):

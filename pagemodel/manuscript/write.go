@@ -14,7 +14,13 @@ import (
 type Options struct {
 	Kind    Kind
 	Edition bool // this edition's breaks are written as line breaks
+	// PageEnds are the lines that begin a page where its end hides the stanza break
+	// above them: the break is labelled as such. Reading passes over the label.
+	PageEnds map[pagemodel.LineID]bool
 }
+
+// pageEndLabel stands in the white of a stanza break that a page end hides.
+const pageEndLabel = "[page end: stanza break]"
 
 // Write writes the poems of the book as a manuscript, UTF-8 with LF. Read gives
 // the same collection back, but for identities and what was decided about long
@@ -22,7 +28,7 @@ type Options struct {
 // writer's, or says that there is no poem.
 func Write(w io.Writer, c *pagemodel.Collection, opts Options) ([]Notice, error) {
 	out := writer{opts: opts}
-	out.frontMatter(c.About())
+	out.frontMatter(c.About(), c.Matter())
 	poems := 0
 	for _, e := range c.Order() {
 		if e.Section != nil {
@@ -84,29 +90,22 @@ func (w *writer) poem(p *pagemodel.Poem) {
 	h := p.Head()
 	w.apart()
 	w.tagged("##", h.Title)
-	w.attribute("subtitle", h.Subtitle)
-	w.attribute("dedication", h.Dedication)
-	w.attribute("form", string(h.Form))
-	if h.Start != pagemodel.FreshPage {
-		w.attribute("start", h.Start.String())
+	for i := range attributes {
+		w.attribute(attributes[i].key, attributes[i].lines(h))
 	}
-	w.attribute("note", h.Note)
 	w.epigraph(h.Epigraph)
 	for i, part := range p.Parts() {
 		w.part(part, i > 0 || len(p.Parts()) > 1 && len(part.Stanzas()) == 0)
 	}
 	if h.Place != "" {
 		w.apart()
-		w.attribute(placeKey, h.Place)
+		w.attribute(placeKey, strings.Split(h.Place, "\n"))
 	}
 }
 
-// attribute writes "[key: …]", once for each line of the text.
-func (w *writer) attribute(key, text string) {
-	if text == "" {
-		return
-	}
-	for _, line := range strings.Split(text, "\n") {
+// attribute writes "[key: …]", once for each line.
+func (w *writer) attribute(key string, lines []string) {
+	for _, line := range lines {
 		w.line("[" + key + ": " + w.field(line) + "]")
 	}
 }
@@ -122,15 +121,27 @@ func (w *writer) part(p pagemodel.Part, marked bool) {
 	}
 }
 
+// label says that a page end hides the stanza break above a line, where it does.
+func (w *writer) label(below pagemodel.Line) {
+	if w.opts.PageEnds[below.ID()] {
+		w.apart()
+		w.line(pageEndLabel)
+	}
+}
+
 func (w *writer) stanza(s pagemodel.Stanza) {
 	if s.Kind() == pagemodel.Prose {
 		for _, l := range s.Lines() {
+			w.label(l)
 			w.apart()
 			w.line(proseMark)
 			w.lost.breaks(l, false)
 			w.line(w.verse(l))
 		}
 		return
+	}
+	if len(s.Lines()) > 0 {
+		w.label(s.Lines()[0])
 	}
 	w.apart()
 	for _, l := range s.Lines() {

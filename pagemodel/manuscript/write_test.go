@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -88,6 +89,40 @@ func TestWriteStart(t *testing.T) {
 	}
 }
 
+func TestWritePages(t *testing.T) {
+	c := oneLine(func(b *pagemodel.Builder) pagemodel.Line {
+		return b.Line("flour eggs").WithIndent(1000).WithTied(true).WithTab(6, 12*pagemodel.OneEm)
+	})
+	if got, _ := written(t, c, Options{}); got != "    [together] flour [tab 12] eggs\n" {
+		t.Errorf("got %q", got)
+	}
+	c, _ = read(t, "a.md", "## T\n\na\n[page] b\n[together] c")
+	if got, _ := written(t, c, Options{}); got != "a\n[page] b\n[together] c\n" {
+		t.Errorf("got %q", got)
+	}
+}
+
+// TestWritePageEnds holds that a stanza break that a page end hides is labelled, and
+// that the label is no part of the text when it is read again.
+func TestWritePageEnds(t *testing.T) {
+	c, _ := read(t, "a.md", "## T\n\na\nb\n\nc\n\n[prose]\nd\n")
+	ends := map[pagemodel.LineID]bool{}
+	for at, l := range c.Order()[0].Poem.Lines() {
+		ends[l.ID()] = at.Stanza > 0 || at.Line == 1 // b begins no stanza: nothing is hidden above it
+	}
+	const want = "a\nb\n\n[page end: stanza break]\n\nc\n\n[page end: stanza break]\n\n[prose]\nd\n"
+	for _, k := range []Kind{Markdown, Text} {
+		got, lost := written(t, c, Options{Kind: k, PageEnds: ends})
+		if got != want || lost != "" {
+			t.Errorf("%v: got\n%s%s\nwant\n%s", k, got, lost, want)
+		}
+		again, notices := read(t, nameFor(k), "## T\n\n"+got)
+		if !slices.Equal(outline(again), outline(c)) || len(notices) > 0 {
+			t.Errorf("%v: read again it is %v %v", k, outline(again), notices)
+		}
+	}
+}
+
 func TestWriteEdition(t *testing.T) {
 	c, _ := read(t, "a.md", "## T\n\n  [drop] the *long line of* the [gap 2] poem")
 	p := c.Order()[0].Poem
@@ -125,7 +160,7 @@ func TestLosses(t *testing.T) {
 			return b.Line("a\x01\u2028bc\xff").WithSpans([]pagemodel.Span{{Start: 6, End: 7, Style: 1}}).WithGap(5, 1000)
 		}, Markdown, "a [gap 1] b*c*\uFFFD", "1 text held ends of lines or control characters, which became spaces or were left out"},
 		{func(b *pagemodel.Builder) pagemodel.Line { return b.Line("ab").WithIndent(-1).WithGap(1, 90000) },
-			Markdown, "a[gap 60]b", "1 line had an indent or a gap that is not from 0 to 60 ems, and was brought within"},
+			Markdown, "a[gap 60]b", "1 line had an indent, a gap or a tab that is not from 0 to 60 ems, and was brought within"},
 		{func(b *pagemodel.Builder) pagemodel.Line { return b.Line(strings.Repeat("a", maxLine+1)) },
 			Markdown, strings.Repeat("a", maxLine+1), "1 line can't be read again: longer than 64 KB; break them first"},
 	} {
@@ -163,5 +198,20 @@ func BenchmarkHundredPoems(b *testing.B) {
 		if _, err := Write(&bytes.Buffer{}, c, Options{}); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// TestWriteEditionOnPages holds that of a line that this edition breaks the first
+// piece begins the page, and the last keeps to the line below.
+func TestWriteEditionOnPages(t *testing.T) {
+	c, _ := read(t, "a.md", "## T\n\na\n[page] [together] two words\nc")
+	p := c.Order()[0].Poem
+	ref := pagemodel.LineRef{Poem: p.ID(), Line: p.Line(pagemodel.Place{Line: 1}).ID()}
+	c, err := pagemodel.Break{LineRef: ref, At: 4, In: pagemodel.InEdition}.Apply(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := written(t, c, Options{Edition: true}); got != "a\n[page] two\n[together] words\nc\n" {
+		t.Errorf("got %q", got)
 	}
 }

@@ -11,7 +11,8 @@ import (
 
 // pieces are the lines that a line is written as: itself, or, in this edition,
 // what its breaks make of it. The white at a break belongs to neither side; the
-// tail has the line's indent and range, as a break in the poem would give it.
+// tail has the line's indent and range, as a break in the poem would give it. A
+// page begins with the first of them, and the last keeps to the line below.
 func (w *writer) pieces(l pagemodel.Line) []pagemodel.Line {
 	if !w.opts.Edition || len(l.Breaks()) == 0 {
 		return []pagemodel.Line{l}
@@ -19,8 +20,9 @@ func (w *writer) pieces(l pagemodel.Line) []pagemodel.Line {
 	var pieces []pagemodel.Line
 	start := 0
 	for _, end := range append(slices.Clone(l.Breaks()), len(l.Text())) {
-		piece := cut(l, start, end)
-		pieces = append(pieces, piece.WithDropped(l.Dropped() && start == 0))
+		first, last := start == 0, end == len(l.Text())
+		piece := cut(l, start, end).WithDropped(l.Dropped() && first)
+		pieces = append(pieces, piece.WithOpensPage(l.OpensPage() && first).WithTied(l.Tied() && last))
 		start = end
 	}
 	return pieces
@@ -40,7 +42,8 @@ func cut(l pagemodel.Line, start, end int) pagemodel.Line {
 	c := pagemodel.NewLine(l.ID(), text).WithSpans(spans).WithIndent(l.Indent()).WithRange(l.Range())
 	for _, g := range l.Gaps() {
 		if at := g.At - start; (at > 0 || start == 0) && (at < len(text) || end == len(l.Text())) {
-			c = c.WithGap(at, g.Width)
+			g.At = at
+			c = withGap(c, g)
 		}
 	}
 	return c
@@ -49,7 +52,7 @@ func cut(l pagemodel.Line, start, end int) pagemodel.Line {
 // verse writes a line.
 func (w *writer) verse(l pagemodel.Line) string {
 	l = w.writable(l)
-	start := lineStart{indent: l.Indent(), rng: l.Range(), dropped: l.Dropped()}
+	start := lineStart{indent: l.Indent(), rng: l.Range(), dropped: l.Dropped(), opens: l.OpensPage(), tied: l.Tied()}
 	if w.opts.Kind == Text {
 		w.lost.styles += len(l.Spans())
 		l = l.WithSpans(nil)
@@ -107,7 +110,7 @@ func (e *lineEncoder) place(at int) {
 	next := e.styleAt(at)
 	e.close(e.style &^ next)
 	for gaps := e.line.Gaps(); e.gap < len(gaps) && gaps[e.gap].At <= at; e.gap++ {
-		e.writeGap(gaps[e.gap].Width, at)
+		e.writeGap(gaps[e.gap], at)
 	}
 	e.open(next &^ e.style)
 	e.style = next
@@ -124,11 +127,14 @@ func (e *lineEncoder) styleAt(at int) pagemodel.Style {
 	return spans[e.span].Style
 }
 
-// writeGap writes a gap with the space after it that belongs to the mark, where
+// writeGap writes a gap or a tab with the space after it that belongs to the mark, where
 // it will be read so.
-func (e *lineEncoder) writeGap(width pagemodel.Em, at int) {
-	out := e.b.String()
-	e.b.WriteString("[gap " + formatEms(width) + "]")
+func (e *lineEncoder) writeGap(gap pagemodel.Gap, at int) {
+	out, name := e.b.String(), "gap"
+	if gap.Tab {
+		name = "tab"
+	}
+	e.b.WriteString("[" + name + " " + formatEms(gap.Width) + "]")
 	if (out == "" || strings.HasSuffix(out, " ")) && at < len(e.text) {
 		e.b.WriteByte(' ')
 	}
@@ -193,6 +199,7 @@ func (w *writer) writable(l pagemodel.Line) pagemodel.Line {
 	}
 	moved := func(at int) int { return len(strings.Map(cleanRune, l.Text()[:min(max(0, at), len(l.Text()))])) }
 	c := pagemodel.NewLine(l.ID(), text).WithIndent(indent).WithRange(l.Range()).WithDropped(l.Dropped())
+	c = c.WithOpensPage(l.OpensPage()).WithTied(l.Tied())
 	var spans []pagemodel.Span
 	for _, s := range l.Spans() {
 		spans = append(spans, pagemodel.Span{Start: moved(s.Start), End: moved(s.End), Style: s.Style})
@@ -200,7 +207,8 @@ func (w *writer) writable(l pagemodel.Line) pagemodel.Line {
 	c = c.WithSpans(spans)
 	for _, g := range l.Gaps() {
 		if g.Width = min(g.Width, maxEms); g.Width > 0 {
-			c = c.WithGap(moved(g.At), g.Width)
+			g.At = moved(g.At)
+			c = withGap(c, g)
 		}
 	}
 	w.lost.measure(indent != l.Indent() || slices.ContainsFunc(l.Gaps(), bad))

@@ -3,13 +3,14 @@ package pdf
 import (
 	"bytes"
 	"fmt"
+	"strconv"
 
 	"headland/typeset"
 )
 
-// A content is the drawing of one sheet. Its page's top left corner stands at
-// left, head on the sheet, y up; that is where the flip from the page's y-down
-// is made, and nowhere else.
+// A content is the drawing of one side of a sheet. What is drawn has its top
+// left corner at left, head on the sheet, y up; that is where the flip from the
+// page's y-down is made, and nowhere else.
 type content struct {
 	b          bytes.Buffer
 	faces      *faces
@@ -20,17 +21,51 @@ type content struct {
 // page starts with anyway, but a printer's check looks for it.
 const black = "0 g\n"
 
-// page draws a page at c.left, c.head.
-func (c *content) page(p *typeset.Page) error {
-	if len(p.Rows) == 0 {
+// side draws all that is on one side of a sheet.
+func (c *content) side(d *Document, s *side) error {
+	for i := range s.placed {
+		at := &s.placed[i]
+		if err := c.place(s, at, d.Pages[at.Page].Trim.Height); err != nil {
+			return fmt.Errorf("page %d: %w", at.Page+1, err)
+		}
+	}
+	c.left, c.head = 0, s.paper.Height
+	if len(s.rules) > 0 {
+		c.fill(s.rules)
+	}
+	return c.rows(s.rows, s.paper.Height)
+}
+
+// place draws a page of that height where it lies on the side. It is cut, and
+// the state of the drawing kept from what comes after, only where it must be.
+func (c *content) place(s *side, at *placed, height typeset.Length) error {
+	c.left, c.head = at.Corner.X, s.paper.Height-at.Corner.Y
+	seen := typeset.Rect{X: at.clip.X - at.Corner.X, Y: at.clip.Y - at.Corner.Y, W: at.clip.W, H: at.clip.H}
+	if at.Percent == full && within(at.rows, height, seen) {
+		return c.rows(at.rows, height)
+	}
+	clip := at.clip
+	fmt.Fprintf(&c.b, "q\n%s %s %s %s re W n\n", number(clip.X), number(s.paper.Height-clip.Y-clip.H), number(clip.W), number(clip.H))
+	if at.Percent != full {
+		size := strconv.FormatFloat(float64(at.Percent)/full, 'f', -1, 64)
+		fmt.Fprintf(&c.b, "%s 0 0 %s %s %s cm\n", size, size, number(c.left), number(c.head))
+		c.left, c.head = 0, 0
+	}
+	err := c.rows(at.rows, height)
+	c.b.WriteString("Q\n")
+	return err
+}
+
+// rows draws rows of a page of that height at c.left, c.head.
+func (c *content) rows(rows []typeset.Row, height typeset.Length) error {
+	if len(rows) == 0 {
 		return nil
 	}
 	c.b.WriteString(black + "BT\n")
-	t := text{content: c}
-	for i := range p.Rows {
-		row := &p.Rows[i]
-		for k := range row.Runs {
-			if err := t.run(row, &row.Runs[k]); err != nil {
+	t := text{content: c, foot: c.head - height}
+	for i := range rows {
+		for k := range rows[i].Runs {
+			if err := t.run(&rows[i], &rows[i].Runs[k]); err != nil {
 				return err
 			}
 		}

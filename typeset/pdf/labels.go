@@ -25,7 +25,10 @@ func checkNumbering(d *Document) error {
 
 // pageLabels is the number tree of what readers call the sheets (ISO 12.4.2).
 func pageLabels(d *Document, sheets []side) string {
-	if d.Sheet.Spreads {
+	switch {
+	case len(d.Sides) > 0:
+		return ownLabels(sheets)
+	case d.Sheet.Spreads:
 		return spreadLabels(d, sheets)
 	}
 	all := d.Numbering
@@ -45,10 +48,19 @@ func spreadLabels(d *Document, sheets []side) string {
 	for i, s := range sheets {
 		var folios []string
 		for _, p := range s.placed {
-			folios = append(folios, folio(d.Numbering, p.page))
+			folios = append(folios, folio(d.Numbering, p.Page))
 		}
 		folios = slices.DeleteFunc(folios, func(f string) bool { return f == "" })
 		fmt.Fprintf(&b, "%d << /P %s >> ", i, textString(strings.Join(folios, "–")))
+	}
+	return "<< /Nums [" + b.String() + "] >>"
+}
+
+// ownLabels calls each side what the document calls it.
+func ownLabels(sheets []side) string {
+	var b strings.Builder
+	for i, s := range sheets {
+		fmt.Fprintf(&b, "%d << /P %s >> ", i, textString(s.label))
 	}
 	return "<< /Nums [" + b.String() + "] >>"
 }

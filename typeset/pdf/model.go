@@ -31,8 +31,41 @@ type Document struct {
 	// Outline is the list of contents beside the pages.
 	Outline []Bookmark
 
-	// Sheet says what paper the pages lie on.
+	// Sheet says what paper the pages lie on, where Sides is empty.
 	Sheet Sheet
+
+	// Sides are the sides of the sheets, front and back in turn, of pages laid
+	// out to be printed on both sides of the paper, flipped on its short edge,
+	// and folded.
+	Sides []Side
+}
+
+// A Side is one side of a sheet that pages have been laid on. Places on it count
+// from the paper's top left corner, y down.
+type Side struct {
+	// Label is what readers call the side.
+	Label string
+
+	// Paper is its size as it is read.
+	Paper pagemodel.Trim
+
+	// Area is what is left when it has been cut.
+	Area typeset.Rect
+
+	// Pages lie within Area; what of them reaches over their own trim is cut off.
+	Pages []Placed
+
+	// Rules and Rows are ink of the sheet's own: marks, and words beside the
+	// pages.
+	Rules []typeset.Rect
+	Rows  []typeset.Row
+}
+
+// A Placed is a page on a side of a sheet.
+type Placed struct {
+	Page    int           // an index in the document's Pages
+	Corner  typeset.Point // where the top left corner of its trim lies
+	Percent int           // its size there, in hundredths of its full size
 }
 
 // A Sheet says what paper the pages lie on. The zero Sheet is a page to a

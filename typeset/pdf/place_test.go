@@ -91,7 +91,7 @@ func checkPlaces(t *testing.T, run typeset.Run) {
 	const left, head, x, baseline = 100, 800, 40, 60
 	c := &content{faces: newFaces(newFile()), left: pagemodel.Pt(left), head: pagemodel.Pt(head)}
 	row := typeset.Row{X: pagemodel.Pt(x), Baseline: pagemodel.Pt(baseline), Runs: []typeset.Run{run}}
-	if err := c.page(pageOf(row)); err != nil {
+	if err := c.rows([]typeset.Row{row}, bFormat.Height); err != nil {
 		t.Fatal(err)
 	}
 	got := landings(t, c.b.String(), c.faces.all[0], run.Size.Points())

@@ -11,8 +11,10 @@ import (
 // many stand before it on the line.
 type text struct {
 	*content
+	foot   typeset.Length // of the page on the sheet, y up
 	face   *face
 	size   typeset.Length
+	turned bool          // whether the row lies on its side
 	origin typeset.Point // of the run, on the page
 
 	clusters []cluster // of the run; its memory serves the next
@@ -37,6 +39,7 @@ func (t *text) run(row *typeset.Row, run *typeset.Run) error {
 	if err := t.use(run.Face, run.Size); err != nil {
 		return err
 	}
+	t.turned = row.Turned
 	t.placed, t.origin = false, typeset.Point{X: row.X + run.X, Y: row.Baseline}
 	t.clusters = clusters(t.clusters[:0], run)
 	for _, c := range t.clusters {
@@ -104,10 +107,15 @@ func (t *text) glyph(g typeset.Glyph, copied string) error {
 	return nil
 }
 
-// startLine puts the pen at a place, exactly.
+// startLine puts the pen at a place, exactly. A turned row's x runs up from the
+// foot of the page and its y right from the left edge: see [typeset.Row].
 func (t *text) startLine(at typeset.Point) {
 	t.close()
 	t.placed, t.line, t.pen = true, at, 0
+	if t.turned {
+		fmt.Fprintf(&t.b, "0 1 -1 0 %s %s Tm\n", number(t.left+at.Y), number(t.foot+at.X))
+		return
+	}
 	fmt.Fprintf(&t.b, "1 0 0 1 %s %s Tm\n", number(t.left+at.X), number(t.head-at.Y))
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
@@ -45,7 +46,7 @@ func build(d *Document) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := checkNumbering(d); err != nil {
+	if err := errors.Join(checkNumbering(d), checkSides(d)); err != nil {
 		return nil, err
 	}
 	f := newFile()
@@ -81,20 +82,39 @@ func trimOf(pages []*typeset.Page) (pagemodel.Trim, error) {
 	return trim, nil
 }
 
+// checkSides sees to it that the sides hold pages of the document, each at some
+// size, and each on one of them.
+func checkSides(d *Document) error {
+	on := make([]bool, len(d.Pages))
+	for i := range d.Sides {
+		for _, p := range d.Sides[i].Pages {
+			if p.Page < 0 || p.Page >= len(d.Pages) || p.Percent <= 0 || on[p.Page] {
+				return fmt.Errorf("side %d has page %d of %d at %d per cent; lay each page on one side, at a size above 0",
+					i+1, p.Page+1, len(d.Pages), p.Percent)
+			}
+			on[p.Page] = true
+		}
+	}
+	if missing := slices.Index(on, false); len(d.Sides) > 0 && missing >= 0 {
+		return fmt.Errorf("page %d of %d is on no side; lay each page on one", missing+1, len(d.Pages))
+	}
+	return nil
+}
+
 // writeSheets writes the page tree with all that hangs on it, and gives its
 // root.
 func (b *book) writeSheets() (ref, error) {
 	tree, resources := b.file.reserve(), b.file.reserve()
-	for _, s := range b.sheets {
-		contents, err := b.draw(s)
-		if err != nil {
+	for i := range b.sheets {
+		s, c := &b.sheets[i], &content{faces: b.faces}
+		if err := c.side(b.Document, s); err != nil {
 			return 0, err
 		}
 		r := b.file.add(fmt.Sprintf("<< /Type /Page /Parent %v %s /Resources %v /Contents %v >>",
-			tree, s.boxes(), resources, b.file.addStream("", contents)))
+			tree, s.boxes(), resources, b.file.addStream("", c.b.Bytes())))
 		b.refs = append(b.refs, r)
 		for _, p := range s.placed {
-			b.pages[p.page] = r
+			b.pages[p.Page] = r
 		}
 	}
 	if err := b.faces.embed(); err != nil {
@@ -105,27 +125,11 @@ func (b *book) writeSheets() (ref, error) {
 	return tree, nil
 }
 
-// draw makes the contents of a sheet.
-func (b *book) draw(s side) ([]byte, error) {
-	c := &content{faces: b.faces, head: s.edge + s.trim.Height}
-	for _, at := range s.placed {
-		c.left = s.edge + at.left
-		if err := c.page(b.Pages[at.page]); err != nil {
-			return nil, fmt.Errorf("page %d: %w", at.page+1, err)
-		}
-	}
-	if b.Sheet.Marks {
-		c.left = s.edge
-		c.fill(s.cropMarks())
-	}
-	return c.b.Bytes(), nil
-}
-
 // layout is how a reader opens the file: as a book, rectos right, except where
-// the sheets are spreads already.
+// two pages lie on a sheet already.
 func (b *book) layout() string {
 	switch {
-	case b.Sheet.Spreads:
+	case b.Sheet.Spreads, len(b.Sides) > 0:
 		return "/SinglePage"
 	case b.Pages[0].Side == pagemodel.Verso:
 		return "/TwoPageLeft"
@@ -134,11 +138,12 @@ func (b *book) layout() string {
 }
 
 // catalog is the document's root (ISO 7.7.2). Scaling is off, since a page
-// printed "to fit" would give wrong measures.
+// printed "to fit" would give wrong measures; sheets to be folded ask for the
+// back to be printed as their fold needs it (ISO table 150).
 func (b *book) catalog(tree, outline ref) string {
 	var s strings.Builder
-	fmt.Fprintf(&s, "<< /Type /Catalog /Pages %v /PageLayout %s /PageLabels %s /Metadata %v /ViewerPreferences << /DisplayDocTitle true /PrintScaling /None >>",
-		tree, b.layout(), pageLabels(b.Document, b.sheets), b.file.metadata(b.Document))
+	fmt.Fprintf(&s, "<< /Type /Catalog /Pages %v /PageLayout %s /PageLabels %s /Metadata %v /ViewerPreferences << /DisplayDocTitle true /PrintScaling /None%s >>",
+		tree, b.layout(), pageLabels(b.Document, b.sheets), b.file.metadata(b.Document), b.duplex())
 	if b.Lang != "" {
 		fmt.Fprintf(&s, " /Lang %s", textString(b.Lang))
 	}
@@ -147,4 +152,12 @@ func (b *book) catalog(tree, outline ref) string {
 	}
 	s.WriteString(" >>")
 	return s.String()
+}
+
+// duplex is how sheets that have two sides are turned over.
+func (b *book) duplex() string {
+	if len(b.Sides) == 0 {
+		return ""
+	}
+	return " /Duplex /DuplexFlipShortEdge"
 }

@@ -42,6 +42,7 @@ func TestBoxes(t *testing.T) {
 		{"bleed", Sheet{Bleed: pagemodel.MM(3)}, "0.00 0.00 382.67 578.27", "0.00 0.00 382.67 578.27", "8.50 8.50 374.17 569.77"},
 		{"marks", Sheet{Marks: true}, "0.00 0.00 411.02 606.61", "22.67 22.67 388.34 583.94", "22.67 22.67 388.34 583.94"},
 		{"both", Sheet{Bleed: pagemodel.MM(4), Marks: true}, "0.00 0.00 416.70 612.30", "14.17 14.17 402.53 598.12", "25.52 25.52 391.19 586.78"},
+		{"spread with both", Sheet{Spreads: true, Bleed: pagemodel.MM(3), Marks: true}, "0.00 0.00 776.69 606.61", "14.17 14.17 762.52 592.44", "22.67 22.67 754.02 583.94"},
 		{"spread", Sheet{Spreads: true}, "0.00 0.00 731.34 561.27", "0.00 0.00 731.34 561.27", "0.00 0.00 731.34 561.27"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -53,22 +54,23 @@ func TestBoxes(t *testing.T) {
 	}
 }
 
-// Crop marks lie outside the bleed and on the paper.
+// Crop marks lie outside the bleed, 3 mm or more from the trim, and on the paper.
 func TestCropMarksStayOutsideTheBleed(t *testing.T) {
-	s := side{trim: bFormat, bleed: pagemodel.MM(4)}
-	s.edge = Sheet{Bleed: s.bleed, Marks: true}.edge()
-	marks := s.cropMarks()
-	if len(marks) != 8 {
-		t.Fatalf("%d marks, want two at each corner", len(marks))
-	}
-	for _, m := range marks {
-		outX := m.X+m.W <= -s.bleed || m.X >= s.trim.Width+s.bleed
-		outY := m.Y+m.H <= -s.bleed || m.Y >= s.trim.Height+s.bleed
-		if !outX && !outY {
-			t.Errorf("mark %v enters the bleed", m)
+	for _, bleed := range []pagemodel.Length{0, pagemodel.MM(3), pagemodel.MM(4)} {
+		s := Sheet{Bleed: bleed, Marks: true}.around(bFormat)
+		if len(s.rules) != 8 {
+			t.Fatalf("%d marks, want two at each corner", len(s.rules))
 		}
-		if m.X < -s.edge || m.Y < -s.edge || m.X+m.W > s.trim.Width+s.edge || m.Y+m.H > s.trim.Height+s.edge {
-			t.Errorf("mark %v leaves the paper", m)
+		for _, m := range s.rules {
+			clear := grown(s.trim, max(bleed, pagemodel.MM(3)))
+			outX := m.X+m.W <= clear.X || m.X >= clear.X+clear.W
+			outY := m.Y+m.H <= clear.Y || m.Y >= clear.Y+clear.H
+			if !outX && !outY {
+				t.Errorf("with %v of bleed, mark %v enters it", bleed, m)
+			}
+			if m.X < 0 || m.Y < 0 || m.X+m.W > s.paper.Width || m.Y+m.H > s.paper.Height {
+				t.Errorf("mark %v leaves the paper", m)
+			}
 		}
 	}
 }
@@ -263,6 +265,10 @@ func TestRefusals(t *testing.T) {
 		{Document{Pages: pages, Numbering: []Numbering{{From: 1}}}, "must start at page 1"},
 		{Document{Pages: pages, Numbering: []Numbering{{}, {From: 0}}}, "each after the one before"},
 		{Document{Pages: pages, Numbering: []Numbering{{}, {From: 2}}}, "starts at page 3 of 2"},
+		{Document{Pages: pages, Sides: []Side{{Pages: []Placed{{Page: 2, Percent: 100}}}}}, "page 3 of 2"},
+		{Document{Pages: pages, Sides: []Side{{Pages: []Placed{{Page: 0}}}}}, "at 0 per cent"},
+		{Document{Pages: pages, Sides: []Side{{Pages: []Placed{{Page: 1, Percent: 9}, {Page: 1, Percent: 9}}}}}, "each page on one side"},
+		{Document{Pages: pages, Sides: []Side{{Pages: []Placed{{Page: 1, Percent: 9}}}}}, "page 1 of 2 is on no side"},
 		{Document{Pages: pages, Outline: []Bookmark{{Title: "End", Page: 2}}}, `"End" to page 3 of 2`},
 		{Document{Pages: pages, Outline: []Bookmark{{Under: []Bookmark{{Page: -1}}}}}, "set the pages again"},
 	} {

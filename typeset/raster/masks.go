@@ -38,7 +38,7 @@ type strike struct {
 	size  int // of the em, in 1/64 device pixel
 	held  int
 	used  uint64
-	masks map[uint32]*mask // by glyph id times quarters, plus the quarter
+	masks map[uint32]*mask // by maskKey
 }
 
 // mask is how much of each pixel a glyph covers, row by row, from 0 to 255.
@@ -78,14 +78,26 @@ func (m *Masks) strike(face *typeset.Face, size int) *strike {
 	return s
 }
 
-// glyph gives the mask of a glyph whose origin is that many quarters of a
-// pixel right of a whole one.
-func (m *Masks) glyph(s *strike, id uint32, quarter int) *mask {
-	key := id*quarters + uint32(quarter)
+// maskKey names a glyph of a strike at a quarter of a pixel, upright or turned.
+func maskKey(id uint32, quarter int, turned bool) uint32 {
+	key := (id*quarters + uint32(quarter)) << 1
+	if turned {
+		key++
+	}
+	return key
+}
+
+// glyph gives the mask of a glyph whose origin is that many quarters of a pixel
+// farther along the line than a whole one: right or, turned, up.
+func (m *Masks) glyph(s *strike, id uint32, quarter int, turned bool) *mask {
+	key := maskKey(id, quarter, turned)
 	if k := s.masks[key]; k != nil {
 		return k
 	}
 	k := m.draw(s, id, quarter)
+	if turned {
+		k = k.turned()
+	}
 	m.keep(s, key, k)
 	return k
 }

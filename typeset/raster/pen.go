@@ -73,37 +73,58 @@ func (p *Pen) length(pixels int) typeset.Length {
 // Page draws all rows of a page. Ink is premultiplied, here and everywhere.
 func (p *Pen) Page(pg *typeset.Page, ink color.RGBA) {
 	for i := range pg.Rows {
-		p.Row(&pg.Rows[i], ink)
-	}
-}
-
-// Row draws one row where it stands on its page.
-func (p *Pen) Row(r *typeset.Row, ink color.RGBA) {
-	for i := range r.Runs {
-		p.Run(&r.Runs[i], r.X+r.Runs[i].X, r.Baseline, ink)
+		r := &pg.Rows[i]
+		for k := range r.Runs {
+			run := &r.Runs[k]
+			if r.Turned {
+				p.TurnedRun(run, r.X+run.X, r.Baseline, pg.Trim.Height, ink)
+			} else {
+				p.Run(run, r.X+run.X, r.Baseline, ink)
+			}
+		}
 	}
 }
 
 // Run draws a run with its origin at x and baseline, from the trim's top left
 // corner. The run's own X is not added, so that a run can be drawn anywhere.
 func (p *Pen) Run(run *typeset.Run, x, baseline typeset.Length, ink color.RGBA) {
+	y := p.Y(baseline)
+	p.run(run, ink, false, func(g *typeset.Glyph) (image.Point, int) {
+		at := scaled(x+g.X, p.per, 2)
+		return image.Pt(p.origin.X+at>>2, y+scaled(g.Y, p.per, 0)), at & 3
+	})
+}
+
+// TurnedRun draws a run of a row that lies on its side, on a page that is height
+// high: x counts up from the foot of the trim, baseline right from its left edge
+// (see [typeset.Row]). Its pixels are the quarter turn of those that Run would
+// draw in such a frame.
+func (p *Pen) TurnedRun(run *typeset.Run, x, baseline, height typeset.Length, ink color.RGBA) {
+	left, foot := p.X(baseline), p.Y(height)
+	p.run(run, ink, true, func(g *typeset.Glyph) (image.Point, int) {
+		at := scaled(x+g.X, p.per, 2)
+		return image.Pt(left+scaled(g.Y, p.per, 0), foot-at>>2), at & 3
+	})
+}
+
+// run draws a run's glyphs where place puts their origins: at a pixel, and some
+// quarters of one farther on along the line.
+func (p *Pen) run(run *typeset.Run, ink color.RGBA, turned bool, place func(*typeset.Glyph) (image.Point, int)) {
 	size := scaled(run.Size, p.per, 6)
 	if size <= 0 || run.Face == nil {
 		return
 	}
 	well := p.masks.dip(ink)
 	s := p.masks.strike(run.Face, size)
-	y := p.Y(baseline)
 	for i := range run.Glyphs {
 		g := &run.Glyphs[i]
-		at := scaled(x+g.X, p.per, 2)
-		left, down := p.origin.X+at>>2, y+scaled(g.Y, p.per, 0)
+		at, quarter := place(g)
 		if size > largestKept {
-			p.large(s, g.ID, left, down, at&3, well)
+			p.large(s, g.ID, at, quarter, turned, well)
 			continue
 		}
-		k := p.masks.glyph(s, g.ID, at&3)
-		box := image.Rect(left+k.x, down+k.y, left+k.x+k.w, down+k.y+k.h)
+		k := p.masks.glyph(s, g.ID, quarter, turned)
+		box := image.Rect(k.x, k.y, k.x+k.w, k.y+k.h).Add(at)
 		if i == 0 {
 			p.look(box, well)
 		}
@@ -112,16 +133,22 @@ func (p *Pen) Run(run *typeset.Run, x, baseline typeset.Length, ink color.RGBA) 
 }
 
 // large draws the part of a great glyph that can be seen.
-func (p *Pen) large(s *strike, id uint32, left, down, quarter int, well *inkwell) {
+func (p *Pen) large(s *strike, id uint32, at image.Point, quarter int, turned bool, well *inkwell) {
 	out := p.masks.outline(s, id)
 	out.dx = float64(quarter) / quarters
-	at := image.Pt(left, down)
-	box := out.bounds().Intersect(p.img.Rect.Sub(at))
+	seen := p.img.Rect.Sub(at)
+	if turned {
+		seen = uprightBox(seen)
+	}
+	box := out.bounds().Intersect(seen)
 	if box.Empty() {
 		return
 	}
 	cover := p.masks.rough(box.Dx() * box.Dy())
 	p.masks.fill(out, box, exact, cover)
+	if turned {
+		cover, box = turnedCover(cover, box.Dx()), turnedBox(box)
+	}
 	p.lay(cover, box.Add(at), well)
 }
 

@@ -69,10 +69,14 @@ func page(b *bytes.Buffer, p *typeset.Page, glyphs bool) {
 }
 
 // row writes a row: its line of the grid; its number; what it is; whose it is,
-// as poem and line; where it is; its text; and the check number.
+// as poem and line; where it is, and whether it lies on its side; its text; and
+// the check number.
 func row(b *bytes.Buffer, r *typeset.Row) {
 	fmt.Fprintf(b, "%3d  %s  %v  %v  %s  x %s  y %s  width %s of %s", r.Grid, number(r.Number), r.Role, r.Turn, ids(r),
 		pts(r.X), pts(r.Baseline), pts(r.Width), pts(r.Room))
+	if r.Turned {
+		b.WriteString("  turned")
+	}
 	if r.Overrun != 0 {
 		fmt.Fprintf(b, "  over %s", pts(r.Overrun))
 	}

@@ -158,6 +158,9 @@ func change(v reflect.Value, path string, changed func(path string)) {
 	switch v.Kind() {
 	case reflect.Struct:
 		for i := range v.NumField() {
+			if !v.Type().Field(i).IsExported() {
+				continue // nobody else's to see
+			}
 			change(v.Field(i), path+"."+v.Type().Field(i).Name, changed)
 		}
 		return

@@ -1,0 +1,213 @@
+package typeset_test
+
+import (
+	"fmt"
+	"slices"
+
+	"headland/pagemodel"
+	"headland/typeset"
+)
+
+// bookOf takes a collection apart into pieces. How many rows each piece has, and
+// how much white above it, is read off the poem set alone on one very deep page,
+// where nothing is to be decided.
+func bookOf(setter *typeset.Setter, c *pagemodel.Collection) *book {
+	b := &book{design: c.Design(), order: c.Order()}
+	for _, p := range c.Poems() {
+		b.begins = append(b.begins, len(b.pieces))
+		b.pieces = append(b.pieces, piecesOf(setter, c.Design(), p, len(b.poems))...)
+		b.poems = append(b.poems, p)
+	}
+	b.begins = append(b.begins, len(b.pieces))
+	return b
+}
+
+// piecesOf are the pieces of one poem.
+func piecesOf(setter *typeset.Setter, d pagemodel.Design, p *pagemodel.Poem, poem int) []piece {
+	d.Trim.Height = pagemodel.MM(1000)
+	d.TitleRow, d.PoemRow = 1, 2
+	s := setter.Set(nil, plainly(d, p))
+	if s.Extent() != 1 {
+		panic(fmt.Sprintf("a poem of %d pages on pages of %d rows", s.Extent(), d.Rows()))
+	}
+	places := placesOf(p)
+	var pieces []piece
+	below := 0
+	for _, r := range wordsOf(s.Page(1)) {
+		last := len(pieces) - 1
+		if r.Role == typeset.RoleVerse && last >= 0 && pieces[last].line.ID() == r.Line {
+			pieces[last].rows++
+		} else {
+			q := places[r.Line]
+			q.poem, q.role, q.rows, q.gap = poem, r.Role, 1, r.Grid-below-1
+			pieces = append(pieces, q)
+		}
+		below = r.Grid
+	}
+	countRows(pieces)
+	pieces[0].first, pieces[len(pieces)-1].last = true, true
+	return pieces
+}
+
+// plainly is a book of one poem, about which nothing is said that moves its page
+// ends.
+func plainly(d pagemodel.Design, p *pagemodel.Poem) *pagemodel.Collection {
+	b := pagemodel.NewBuilder(pagemodel.About{}, d)
+	var parts []pagemodel.Part
+	for _, part := range p.Parts() {
+		var stanzas []pagemodel.Stanza
+		for _, s := range part.Stanzas() {
+			lines := slices.Clone(s.Lines())
+			for i, l := range lines {
+				lines[i] = l.WithTied(false).WithOpensPage(false)
+			}
+			stanzas = append(stanzas, pagemodel.NewStanza(s.Kind(), lines))
+		}
+		parts = append(parts, pagemodel.NewPart(part.Heading(), stanzas))
+	}
+	h := p.Head()
+	h.Form, h.Start, h.Blank, h.Run = pagemodel.NoForm, pagemodel.FreshPage, false, 0
+	b.Poem(h, parts)
+	return b.Collection()
+}
+
+// placesOf is a piece for each line, with what the poem says of it; the piece of
+// line 0 stands for all that is no line.
+func placesOf(p *pagemodel.Poem) map[pagemodel.LineID]piece {
+	places := map[pagemodel.LineID]piece{0: {stanza: -1}}
+	stanza := -1
+	for at, l := range p.Lines() {
+		if at.Line == 0 {
+			stanza++
+		}
+		places[l.ID()] = piece{line: l, stanza: stanza, part: at.Part, at: at.Line, of: len(p.Stanza(at).Lines())}
+	}
+	return places
+}
+
+// countRows counts a paragraph's rows, which are pieces each. A paragraph stands
+// for a stanza.
+func countRows(pieces []piece) {
+	for i := 0; i < len(pieces); {
+		j := i + 1
+		if pieces[i].role == typeset.RoleProse {
+			for j < len(pieces) && pieces[j].line.ID() == pieces[i].line.ID() {
+				j++
+			}
+			for k := i; k < j; k++ {
+				pieces[k].at, pieces[k].of, pieces[k].ends = k-i, j-i, k == j-1
+			}
+		}
+		i = j
+	}
+}
+
+// wordsOf are a page's rows of poems: no folio, no running head, no section.
+func wordsOf(p *typeset.Page) []typeset.Row {
+	var rows []typeset.Row
+	for _, r := range p.Rows {
+		switch r.Role {
+		case typeset.RoleFolio, typeset.RoleRunning, typeset.RoleSign, typeset.RoleSection:
+		default:
+			if r.Poem != 0 || r.Line == 0 {
+				rows = append(rows, r)
+			}
+		}
+	}
+	return rows
+}
+
+// finished reads the pages of a setting. The error says where they do not hold
+// the pieces of the book, each once and in order.
+func (b *book) finished(s *typeset.Setting) ([]sheet, error) {
+	var sheets []sheet
+	next := 0
+	for n := 1; n <= s.Extent(); n++ {
+		rows := wordsOf(s.Page(n))
+		if len(rows) == 0 {
+			continue
+		}
+		page := sheet{number: n, from: next}
+		for len(rows) > 0 {
+			if next == len(b.pieces) {
+				return nil, fmt.Errorf("page %d: more rows than the book has", n)
+			}
+			p := &b.pieces[next]
+			if !p.holds(rows) {
+				return nil, fmt.Errorf("page %d: not the %d rows of piece %d, %v %q, but %s", n, p.rows, next, p.role, p.line.Text(), rowList(rows))
+			}
+			page.grids = append(page.grids, rows[0].Grid)
+			page.depth = rows[p.rows-1].Grid
+			rows = rows[p.rows:]
+			next++
+		}
+		page.to = next
+		sheets = append(sheets, page)
+	}
+	if next < len(b.pieces) {
+		return nil, fmt.Errorf("pieces from %d are on no page", next)
+	}
+	return sheets, nil
+}
+
+// holds says that the rows begin with this piece, its rows one below another.
+func (p *piece) holds(rows []typeset.Row) bool {
+	if len(rows) < p.rows {
+		return false
+	}
+	for i, r := range rows[:p.rows] {
+		if r.Role != p.role || r.Line != p.line.ID() || r.Grid != rows[0].Grid+i {
+			return false
+		}
+	}
+	return true
+}
+
+func rowList(rows []typeset.Row) string {
+	s := ""
+	for _, r := range rows {
+		s += fmt.Sprintf(" [%d %v line %d]", r.Grid, r.Role, r.Line)
+	}
+	return s
+}
+
+// String is the book's poems in a form that shows what the judge goes by.
+func (b *book) String() string {
+	d := b.design
+	s := fmt.Sprintf("%d rows, title %d, poem %d, gap %d, section open %v\n", d.Rows(), d.TitleRow, d.PoemRow, d.StanzaGap, d.SectionOpen)
+	next := 0
+	for _, e := range b.order {
+		if e.Poem == nil {
+			s += "section\n"
+			continue
+		}
+		h := e.Poem.Head()
+		s += fmt.Sprintf("poem: %v, blank %v, form %q, run %d\n", h.Start, h.Blank, h.Form, h.Run)
+		for ; next < len(b.pieces) && b.poems[b.pieces[next].poem] == e.Poem; next++ {
+			s += fmt.Sprintf("  %3d %s\n", next, b.pieces[next].String())
+		}
+	}
+	return s
+}
+
+func (p *piece) String() string {
+	s := fmt.Sprintf("%v, %d rows, gap %d", p.role, p.rows, p.gap)
+	if p.stanza >= 0 {
+		s += fmt.Sprintf(", part %d stanza %d, %d of %d", p.part, p.stanza, p.at, p.of)
+	}
+	if p.line.Tied() {
+		s += ", tied"
+	}
+	if p.line.OpensPage() {
+		s += ", opens a page"
+	}
+	return s
+}
+
+func sheetList(sheets []sheet) string {
+	s := ""
+	for _, x := range sheets {
+		s += fmt.Sprintf(" %d:[%d,%d)%v", x.number, x.from, x.to, x.grids)
+	}
+	return s
+}

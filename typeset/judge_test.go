@@ -1,0 +1,228 @@
+package typeset_test
+
+import (
+	"headland/pagemodel"
+	"headland/typeset"
+)
+
+// The judge is a second opinion on where pages end. It knows nothing of how the
+// setting finds its page ends: it takes the finished pages of a book, scores them
+// by the rules below, and tries every other way to end them. What the setting
+// gives must be the best that there is.
+//
+// The rules' source is L.-E. Brossard, Le Correcteur typographe II (1934), "Mise
+// en pages", 149-159, cited by page.
+
+// piece is what a page end can't part: a row of a head, of a part's heading, of a
+// paragraph or of the closing place, or one of the poet's lines with its
+// turnovers.
+type piece struct {
+	poem   int // of the book, from 0
+	first  bool
+	last   bool
+	role   typeset.Role
+	line   pagemodel.Line // of verse and prose
+	rows   int
+	gap    int // blank rows between it and the piece above, where both stand on one page
+	stanza int // through the poem, from 0; -1 outside the stanzas
+	part   int
+	at, of int  // its place in the stanza, from 0, and the stanza's length: lines of verse, rows of a paragraph
+	ends   bool // the last row of its paragraph
+}
+
+// book is what the judge knows of a collection.
+type book struct {
+	design pagemodel.Design
+	poems  []*pagemodel.Poem
+	pieces []piece // of all poems, in order
+	begins []int   // the first piece of each poem, and the number of pieces
+	order  []pagemodel.Entry
+}
+
+// sheet is one finished page: which pieces stand on it, and where.
+type sheet struct {
+	number   int // from 1, a recto
+	from, to int // pieces
+	grids    []int
+	depth    int // the row of the grid on which its last row stands
+}
+
+func (s sheet) recto() bool { return s.number%2 == 1 }
+
+// isHead says that a piece stands over lines of its own.
+func (p *piece) isHead() bool {
+	switch p.role {
+	case typeset.RoleTitle, typeset.RoleSubtitle, typeset.RoleDedication, typeset.RoleEpigraph, typeset.RoleHeading:
+		return true
+	}
+	return false
+}
+
+// isOpening says that a piece belongs to the head of its poem.
+func (p *piece) isOpening() bool { return p.isHead() && p.role != typeset.RoleHeading }
+
+func (p *piece) isVerse() bool { return p.role == typeset.RoleVerse }
+
+// opensPage says that the poet has a page begin with the piece.
+func (p *piece) opensPage() bool {
+	return p.stanza >= 0 && p.line.OpensPage() && (p.isVerse() || p.at == 0)
+}
+
+// within says that a page end between two pieces, one below the other, parts a
+// stanza.
+func within(above, below *piece) bool {
+	return below.stanza >= 0 && above.stanza == below.stanza && above.poem == below.poem && below.at > 0
+}
+
+// forbidden says that a page end before piece u parts what must not be parted.
+func (b *book) forbidden(u int) bool {
+	above, below := &b.pieces[u-1], &b.pieces[u]
+	switch {
+	case below.opensPage():
+		return false
+	case above.isHead(), below.role == typeset.RolePlace: // a title stays with its lines, the place with the last
+		return true
+	case above.stanza >= 0 && above.line.Tied() && (above.isVerse() || above.ends): // kept together by the poet
+		return true
+	case b.followsStanza(u): // a single line stays with the stanza above, unless the poet says otherwise
+		return true
+	case !within(above, below):
+		return false
+	case below.at == 1, below.of-below.at == 1: // no piece under two lines, so no couplet and no tercet parted (156, 158-159)
+		return true
+	}
+	group := b.poems[below.poem].Head().Form.Group()
+	return below.isVerse() && (group == 2 || group == 3) && below.at%group != 0 // rhyme pairs (151), tercets (156)
+}
+
+// followsStanza says that piece u is a single-line stanza below a longer one of
+// the same part, and not tied to the stanza below.
+func (b *book) followsStanza(u int) bool {
+	above, below := &b.pieces[u-1], &b.pieces[u]
+	single := below.isVerse() && below.of == 1 && !below.line.Tied()
+	return single && above.isVerse() && above.of > 1 && above.part == below.part && above.poem == below.poem
+}
+
+// againstRule says that a page end before piece u parts a quatrain (157), or a
+// sestet otherwise than 2+4, 3+3 or 4+2 (158).
+func (b *book) againstRule(u int) bool {
+	above, below := &b.pieces[u-1], &b.pieces[u]
+	if !below.isVerse() || !within(above, below) || below.opensPage() {
+		return false
+	}
+	form := b.poems[below.poem].Head().Form
+	sestet := below.at % 6
+	switch {
+	case below.of == 4:
+		return true
+	case form == pagemodel.Quatrains && below.of > 4 && below.at%4 != 0:
+		return true
+	case form == pagemodel.Sestets || below.of == 6:
+		return sestet == 1 || sestet == 5
+	}
+	return false
+}
+
+// room is how many rows a page has that begins with piece u.
+func (b *book) room(u int) int {
+	return b.design.Rows() + b.poems[b.pieces[u].poem].Head().Run
+}
+
+// score is what the finished pages of a book, or of some of its poems, cost.
+func (b *book) score(sheets []sheet) typeset.Cost {
+	var c typeset.Cost
+	for i := range sheets {
+		s := &sheets[i]
+		c.Pages++
+		if s.to < len(b.pieces) && !b.pieces[s.to].first {
+			b.scoreEnd(s, &c)
+		}
+	}
+	for i := 0; i < len(sheets); {
+		poem := b.pieces[sheets[i].from].poem
+		for ; poem <= b.pieces[sheets[i].to-1].poem; poem++ {
+			i = b.scorePoem(sheets, i, poem, &c)
+		}
+		i++
+	}
+	return c
+}
+
+// scoreEnd adds what it costs that a page ends in the midst of a poem.
+func (b *book) scoreEnd(s *sheet, c *typeset.Cost) {
+	if b.forbidden(s.to) {
+		c.Forbidden++
+	}
+	if within(&b.pieces[s.to-1], &b.pieces[s.to]) {
+		if s.recto() {
+			c.Turned++
+		} else {
+			c.Split++
+		}
+	}
+	if b.againstRule(s.to) {
+		c.AgainstRule++
+	}
+	slack := max(0, b.room(s.from)-s.depth)
+	c.Slack += slack * slack
+}
+
+// scorePoem adds what the pages of one poem cost together. The poem begins on
+// sheet i; its last sheet is given back.
+func (b *book) scorePoem(sheets []sheet, i, poem int, c *typeset.Cost) (last int) {
+	end := b.begins[poem+1]
+	for last = i; sheets[last].to < end; last++ {
+		if b.poems[poem].Head().Form == pagemodel.Stanzaless {
+			c.Uneven += [4]int{0, 2, 1, 2}[b.verseRows(&sheets[last], poem)%4] // an even depth, best a multiple of four (150)
+		}
+	}
+	if last-i == 1 && sheets[i].recto() {
+		c.Unfaced++
+	}
+	return last
+}
+
+func (b *book) verseRows(s *sheet, poem int) int {
+	n := 0
+	for u := s.from; u < s.to; u++ {
+		if p := &b.pieces[u]; p.poem == poem && p.isVerse() {
+			n += p.rows
+		}
+	}
+	return n
+}
+
+// lay puts the pieces from one up to another on one page.
+func (b *book) lay(from, to int) sheet {
+	s := sheet{from: from, to: to, grids: make([]int, 0, to-from)}
+	for u := from; u < to; u++ {
+		grid := b.gridOf(&s, u)
+		s.grids = append(s.grids, grid)
+		s.depth = grid + b.pieces[u].rows - 1
+	}
+	return s
+}
+
+// gridOf is the row of the grid on which the next piece of a page stands.
+func (b *book) gridOf(s *sheet, u int) int {
+	d, p := &b.design, &b.pieces[u]
+	opening := b.begins[p.poem] // of its poem
+	fresh := opening == s.from  // the poem opens this page
+	shares := opening > s.from  // the poem opens on this page, below another
+	afterHead := !p.isOpening() && u > opening && b.pieces[u-1].isOpening()
+	switch {
+	case u == s.from && !fresh:
+		return 1
+	case u == opening && fresh && p.isOpening():
+		return d.TitleRow
+	case u == opening && fresh:
+		return d.PoemRow
+	case u == opening:
+		return s.depth + 1 + 2*d.StanzaGap
+	case afterHead && fresh:
+		return max(s.depth+1+p.gap, d.PoemRow)
+	case afterHead && shares:
+		return s.depth + 1 + max(p.gap, d.PoemRow-d.TitleRow-1)
+	}
+	return s.depth + 1 + p.gap
+}
