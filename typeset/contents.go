@@ -28,6 +28,7 @@ func (f *matterFlow) refer(s headStyle, text string, to pageReference) []matterR
 	measure := f.measure
 	defer func() { f.measure = measure }()
 	f.measure = max(f.size, measure-f.folioColumn()-f.size)
+	text = oneLine(text)
 	rows := f.set(s, text)
 	if len(rows) > 1 {
 		f.measure = max(f.size, f.measure-f.size)

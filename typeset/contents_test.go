@@ -143,3 +143,23 @@ func TestLongTitlesTurn(t *testing.T) {
 		t.Errorf("the second row begins at %v, the first at %v", last.X, first.X)
 	}
 }
+
+// TestTitlesOfTwoLines: a title that the poet set in two lines runs on in the
+// contents, the notes and the index.
+func TestTitlesOfTwoLines(t *testing.T) {
+	c := bakery(poemNamed{pagemodel.PoemHead{Title: "Flour\nand Water", Note: "A note."}, "All night", 3}).Collection()
+	m := pagemodel.Matter{}
+	for _, kind := range []pagemodel.MatterKind{pagemodel.ContentsPage, pagemodel.NotesPage, pagemodel.IndexPage} {
+		m = m.With(pagemodel.MatterPage{Kind: kind})
+	}
+	s := setOf(withMatter(t, c, m))
+	stands := 0
+	for _, row := range textOf(slices.Concat(s.matter.prelims, s.matter.end)...) {
+		if row == "Flour and Water" {
+			stands++
+		}
+	}
+	if stands != 3 {
+		t.Errorf("the title stands on one line %d times, want 3", stands)
+	}
+}

@@ -55,7 +55,7 @@ func straysAbove(units []unit, i int) bool {
 
 // againstRule says that a quatrain is parted, which is to be avoided (Brossard
 // 157), or a sestet elsewhere than 3+3, 2+4 or 4+2 (158). Where the poet has
-// declared the form, a longer stanza is a row of them.
+// declared the form, another stanza is a row of them, and what is left over.
 func againstRule(at, of int, form pagemodel.Form) bool {
 	switch {
 	case at == 0:
@@ -64,8 +64,8 @@ func againstRule(at, of int, form pagemodel.Form) bool {
 		return true
 	case form == pagemodel.Quatrains && of > 4:
 		return at%4 != 0
-	case form == pagemodel.Sestets && of > 6:
+	case form == pagemodel.Sestets || of == 6:
 		return at%6 == 1 || at%6 == 5
 	}
-	return of == 6 && (at == 1 || at == 5)
+	return false
 }

@@ -302,3 +302,43 @@ func TestDropped(t *testing.T) {
 		t.Errorf("the answer ends at %v, want the measure's end, %v", got, want)
 	}
 }
+
+// TestDroppedFromTightened: a dropped line begins where the narrowed line above
+// really ends, and moves with the poem's left edge.
+func TestDroppedFromTightened(t *testing.T) {
+	d := testDesign()
+	text := "one more tray for the hospital and its nurses now\nNobody."
+	widest := verse(setOf(poemOf(d, "", text)))[0].Width
+	d.Margins.Outer += d.Measure() - widest + 30
+	d.Tighten, d.Turnovers = 30, pagemodel.TurnRight
+	c := poemOf(d, "", text)
+	p := c.Order()[0].Poem
+	ref := pagemodel.LineRef{Poem: p.ID(), Line: p.Line(pagemodel.Place{Line: 1}).ID()}
+	c = mustApply(t, c, pagemodel.Drop{LineRef: ref, Dropped: true})
+	rows := verse(setOf(c))
+	if len(rows) != 2 || rows[0].Width != widest-30 || rows[1].X+rows[1].Width != d.Measure() {
+		t.Errorf("%d rows, the first %v wide, want %v; the dropped one ends at %v of %v", len(rows), rows[0].Width, widest-30, rows[1].X+rows[1].Width, d.Measure())
+	}
+	d.Edge, d.Margins.Outer = pagemodel.EdgeCentre, d.Margins.Outer-60*pagemodel.Point
+	rows = verse(setOf(mustApply(t, c, pagemodel.SetDesign{Design: d})))
+	left, right := rows[0].X, d.Measure()-rows[1].X-rows[1].Width
+	if rows[1].X != rows[0].X+rows[0].Width+d.Size/4 || left != right && left+1 != right {
+		t.Errorf("the dropped line begins at %v after %v; %v at the left, %v at the right", rows[1].X, rows[0].X+rows[0].Width, left, right)
+	}
+}
+
+// TestHangingPieces: what this edition breaks off hangs by its own first mark,
+// not by the line's.
+func TestHangingPieces(t *testing.T) {
+	d := testDesign()
+	d.HangQuotes = true
+	text := "“Bread,” she said, and then, “no bread”"
+	for word, hangs := range map[string]bool{"and": false, "“no": true} {
+		c := poemOf(d, "", text)
+		c = mustApply(t, c, pagemodel.Break{LineRef: firstLine(c), At: strings.Index(text, word), In: pagemodel.InEdition})
+		rows := verse(setOf(c))
+		if rows[0].X >= 0 || rows[1].X < 0 != hangs {
+			t.Errorf("broken before %q: the pieces begin at %v and %v", word, rows[0].X, rows[1].X)
+		}
+	}
+}

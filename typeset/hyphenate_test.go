@@ -62,6 +62,7 @@ func TestDivisible(t *testing.T) {
 		"the apprentice’s flour":      "the ap-pren-tice’s flour",
 		"window—morning":              "win-dow—morn-ing",
 		"morning\u00a0window":         "morn-ing\u00a0win-dow",
+		"breakfast’window":            "breakfast’window",
 		"couldn’t":                    "couldn’t",
 		"self-raising breakfast":      "self-raising break-fast",
 		"un\u00adiversity":            "un\u00adiversity",

@@ -19,16 +19,16 @@ type chunk struct {
 	gap   int // blank rows above it, unless it begins a page
 	rows  []matterRow
 	below int // how many more rows it wants below it on its page
-	pitch int // rows of the grid that each row of it takes
 }
 
-// add puts a chunk below what is there: on the next page where it does not fit,
-// and over several where it fits none.
+// add puts a chunk, whose rows are of one size, below what is there: on the next
+// page where it does not fit, and over several where it fits none.
 func (f *matterFlow) add(c chunk) {
 	if len(c.rows) == 0 {
 		return
 	}
-	gap, pitch := c.gap, max(1, c.pitch)
+	size := sizeOfRow(&c.rows[0].Row)
+	gap, pitch := f.gapAbove(c.gap, size), f.drop(size, size)
 	full := f.grid+gap+1+(len(c.rows)-1)*pitch+c.below > f.design.Rows()
 	if len(f.pages) == 0 || full && len(f.page().rows) > 0 {
 		f.newPage()
@@ -50,6 +50,16 @@ func (f *matterFlow) add(c chunk) {
 	}
 }
 
+// gapAbove is a gap of at least so many blank rows that keeps type of a size
+// clear of the row above.
+func (f *matterFlow) gapAbove(gap int, size Length) int {
+	if len(f.pages) == 0 || len(f.page().rows) == 0 {
+		return gap
+	}
+	above := &f.page().rows[len(f.page().rows)-1].Row
+	return max(gap, above.Grid+f.drop(sizeOfRow(above), size)-f.grid-1)
+}
+
 func (f *matterFlow) page() *matterPage { return &f.pages[len(f.pages)-1] }
 
 func (f *matterFlow) newPage() {
@@ -68,8 +78,8 @@ func (f *matterFlow) sink(row int) {
 	f.grid = max(f.grid, row-1)
 }
 
-// drop moves all that stands on a single page down to its foot.
-func (f *matterFlow) drop() {
+// lower moves all that stands on a single page down to its foot.
+func (f *matterFlow) lower() {
 	if len(f.pages) != 1 {
 		return
 	}
@@ -78,16 +88,9 @@ func (f *matterFlow) drop() {
 	}
 }
 
-// display adds a line of a title, in the middle of the measure where the
-// design has titles there.
-func (f *matterFlow) display(s headStyle, gap int, text string) {
-	c := chunk{gap: gap, rows: f.set(s, text), pitch: int((s.size(f.size) + f.design.Leading - 1) / f.design.Leading)}
-	if f.design.TitleCentred {
-		for i := range c.rows {
-			c.rows[i].X = max(0, (f.measure-c.rows[i].Width)/2)
-		}
-	}
-	f.add(c)
+// line adds words that stand by themselves, gap blank rows below what is there.
+func (f *matterFlow) line(s headStyle, gap int, text string) {
+	f.add(chunk{gap: gap, rows: f.set(s, text)})
 }
 
 // set sets words as rows of the measure.

@@ -9,14 +9,15 @@ import (
 // The type of the prelims and the end matter. Headings look like the titles of
 // the poems; lists and prose are set in the verse's size.
 var (
-	bookTitleStyle  = headStyle{role: RoleMatter, size: func(size Length) Length { return size * 7 / 4 }}
-	bookPoetStyle   = headStyle{role: RoleMatter, style: pagemodel.SmallCaps, size: larger}
-	matterStyle     = headStyle{role: RoleMatter, size: same}
-	matterItalic    = headStyle{role: RoleMatter, style: pagemodel.Italic, size: same}
-	matterSaying    = headStyle{role: RoleMatter, style: pagemodel.Italic, size: same, indent: 2 * pagemodel.OneEm}
-	matterSmallCaps = headStyle{role: RoleMatter, style: pagemodel.SmallCaps, size: same}
-	imprintStyle    = headStyle{role: RoleMatter, size: func(size Length) Length { return size * 4 / 5 }}
+	bookPoetStyle       = headStyle{role: RoleMatter, style: pagemodel.SmallCaps, size: larger, display: withTitle}
+	bookDedicationStyle = headStyle{role: RoleMatter, style: pagemodel.Italic, size: same, display: withTitle}
+	bookEpigraphStyle   = headStyle{role: RoleMatter, style: pagemodel.Italic, size: same, indent: 2 * pagemodel.OneEm}
+	matterStyle         = headStyle{role: RoleMatter, size: same}
+	matterTitleStyle    = headStyle{role: RoleMatter, style: pagemodel.Italic, size: same}
+	imprintStyle        = headStyle{role: RoleMatter, size: smaller}
 )
+
+func smaller(size Length) Length { return size * 4 / 5 }
 
 // usualHeadings are the headings of the pieces that have one.
 var usualHeadings = map[pagemodel.MatterKind]string{
@@ -37,11 +38,11 @@ func (b *blocks) setPiece(c *pagemodel.Collection, page pagemodel.MatterPage) []
 	case pagemodel.Imprint:
 		f.imprint(page)
 	case pagemodel.DedicationPage:
-		f.low(matterItalic, page.Text)
+		f.low(bookDedicationStyle, page.Text)
 	case pagemodel.EpigraphPage:
-		f.epigraph(page, c.About())
+		f.low(bookEpigraphStyle, epigraphOf(page, c.About()))
 	case pagemodel.AlsoBy:
-		f.headed(matterItalic, page.Text)
+		f.headed(matterTitleStyle, page.Text)
 	case pagemodel.Acknowledgements:
 		f.headed(matterStyle, page.Text)
 	case pagemodel.ContentsPage:
@@ -77,24 +78,28 @@ func (f *matterFlow) head() {
 		return
 	}
 	f.sink(f.design.TitleRow)
-	f.display(f.headingStyle(), 0, f.heading)
+	f.line(f.headingStyle(), 0, f.heading)
 	f.sink(f.design.PoemRow)
 }
 
 // headingStyle is the type of a heading.
 func (f *matterFlow) headingStyle() headStyle {
-	s := headStyle{role: RoleMatter, size: larger}
-	if size := f.design.TitleSize; size != 0 {
-		s.size = func(Length) Length { return size }
-	}
-	switch f.design.Titles {
-	case pagemodel.TitleItalic:
-		s.style = pagemodel.Italic
-	case pagemodel.TitleSmallCaps:
-		s.style = pagemodel.SmallCaps
-	}
+	s := titleOf(f.design)
+	s.role = RoleMatter
 	return s
 }
+
+// bookTitleStyle is the type of the book's title on the title page: seven fifths
+// of a heading's size.
+func (f *matterFlow) bookTitleStyle() headStyle {
+	s := f.headingStyle()
+	size := f.headSize(s) * 7 / 5
+	s.size, s.display = func(Length) Length { return size }, withTitle
+	return s
+}
+
+// oneLine is a title without the ends of lines that the poet gave it.
+func oneLine(title string) string { return strings.ReplaceAll(title, "\n", " ") }
 
 // headed sets lines under the heading.
 func (f *matterFlow) headed(s headStyle, lines []string) {
@@ -116,7 +121,7 @@ func (f *matterFlow) halfTitle(page pagemodel.MatterPage, about pagemodel.About)
 		lines = []string{about.Title}
 	}
 	f.sink(f.third())
-	each(lines, func(white int, line string) { f.display(f.headingStyle(), white, line) })
+	each(lines, func(white int, line string) { f.line(f.headingStyle(), white, line) })
 }
 
 // titlePage is the book's title and the poet, or what the poet wrote instead:
@@ -127,9 +132,9 @@ func (f *matterFlow) titlePage(page pagemodel.MatterPage, about pagemodel.About)
 		lines = []string{about.Title, "", "", about.Poet}
 	}
 	f.sink(f.third())
-	s := bookTitleStyle
+	s := f.bookTitleStyle()
 	each(lines, func(white int, line string) {
-		f.display(s, white, line)
+		f.line(s, white, line)
 		s = bookPoetStyle
 	})
 }
@@ -148,38 +153,29 @@ func ownWords(page pagemodel.MatterPage) []string {
 // imprint stands small, at the foot of its page (common practice, no source).
 func (f *matterFlow) imprint(page pagemodel.MatterPage) {
 	f.paragraphs(imprintStyle, 0, ownWords(page))
-	f.drop()
+	f.lower()
 }
 
 // low sets lines a third of the way down, under the poet's own heading where
-// there is one: a dedication.
+// there is one: a dedication, an epigraph.
 func (f *matterFlow) low(s headStyle, lines []string) {
 	if wordless(lines) {
 		return
 	}
 	f.sink(f.third())
 	if f.heading != "" {
-		f.display(f.headingStyle(), 0, f.heading)
+		f.line(f.headingStyle(), 0, f.heading)
 		f.grid++
 	}
-	each(lines, func(white int, line string) { f.display(s, white, line) })
+	f.paragraphs(s, 0, lines)
 }
 
-// epigraph is the page's words, or the book's epigraph.
-func (f *matterFlow) epigraph(page pagemodel.MatterPage, about pagemodel.About) {
-	lines := page.Text
-	if wordless(lines) {
-		lines = about.Epigraph
+// epigraphOf is the page's words, or the book's epigraph.
+func epigraphOf(page pagemodel.MatterPage, about pagemodel.About) []string {
+	if wordless(page.Text) {
+		return about.Epigraph
 	}
-	if wordless(lines) {
-		return
-	}
-	f.sink(f.third())
-	if f.heading != "" {
-		f.display(f.headingStyle(), 0, f.heading)
-		f.grid++
-	}
-	f.paragraphs(matterSaying, 0, lines)
+	return page.Text
 }
 
 // notes are the poems' own notes under the poems' names, in the order of the
@@ -193,7 +189,7 @@ func (f *matterFlow) notes(c *pagemodel.Collection, page pagemodel.MatterPage) {
 		}
 		begin()
 		begin = func() { f.grid++ }
-		f.add(chunk{rows: f.set(matterItalic, p.Name()), below: leastPiece})
+		f.add(chunk{rows: f.set(matterTitleStyle, oneLine(p.Name())), below: leastPiece})
 		f.paragraphs(matterStyle, 0, note)
 	}
 	if !wordless(page.Text) {

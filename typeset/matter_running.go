@@ -16,6 +16,7 @@ func (s *Setting) runningHead(p *Page, verso, recto string) (Row, bool) {
 	if p.Side == pagemodel.Recto {
 		text = recto
 	}
+	text = oneLine(text)
 	if text == "" || d.Margins.Head < 2*d.Leading {
 		return Row{}, false
 	}

@@ -331,3 +331,22 @@ func TestMatterFollows(t *testing.T) {
 		}
 	}
 }
+
+// TestLargeTitles: type that is larger than the leading is given as many rows as
+// keep it clear of the row above.
+func TestLargeTitles(t *testing.T) {
+	c := bakery().Collection()
+	d := c.Design()
+	d.TitleSize = 2 * d.Leading
+	c = mustApply(t, c, pagemodel.SetDesign{Design: d})
+	m := pagemodel.Matter{}.With(pagemodel.MatterPage{Kind: pagemodel.HalfTitle, Text: []string{"The Night Oven and the Street", "Other Poems"}})
+	rows := setOf(withMatter(t, c, m)).matter.prelims[0].rows
+	if len(rows) != 3 {
+		t.Fatalf("%d rows, want three", len(rows))
+	}
+	for i := range rows[1:] {
+		if apart := rows[i+1].Grid - rows[i].Grid; apart != 2 {
+			t.Errorf("row %d stands %d lines below the one above, want 2", i+1, apart)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,12 +11,17 @@ import (
 	"headland/pagemodel"
 )
 
-// tightBlocks is a fitter with a word-space limit.
-func tightBlocks(measure Length, tighten int) *blocks {
-	b := testBlocks(measure)
-	b.design.Tighten = tighten
-	return b
+// tightly fits lines at any measure and word-space limit, all in the same faces.
+func tightly() func(l *pagemodel.Line, measure Length, limit int) fitted {
+	b := testBlocks(0)
+	return func(l *pagemodel.Line, measure Length, limit int) fitted {
+		b.measure, b.design.Tighten, b.prevEnd = measure, limit, 0
+		return b.fit(l)
+	}
 }
+
+// unbounded is a measure that every line here fits.
+const unbounded = 1000 * pagemodel.Point
 
 // wordSpaces are the widths of a row's word spaces, and x is where each letter
 // stands without them.
@@ -39,7 +45,7 @@ func wordSpaces(r *Row) (spaces, x []Length) {
 // than the limit and no more than is needed; or turned, just as where there is
 // no limit.
 func TestTightened(t *testing.T) {
-	lines := lineList(60)
+	lines, fit := lineList(60), tightly()
 	narrowed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.SampledFrom(lines).Draw(t, "line")
@@ -47,16 +53,16 @@ func TestTightened(t *testing.T) {
 		if words := pagemodel.Words(text); rapid.Bool().Draw(t, "italic") {
 			l = l.WithSpans([]pagemodel.Span{{Start: words[1].Start, End: words[1].End + 1, Style: pagemodel.Italic}})
 		}
-		natural := testBlocks(1000 * pagemodel.Point).fit(&l).rows[0]
+		natural := fit(&l, unbounded, 0).rows[0]
 		measure := natural.Width - Length(rapid.IntRange(-10, 1200).Draw(t, "too long by"))
 		limit := rapid.IntRange(1, 40).Draw(t, "limit")
-		got := tightBlocks(measure, limit).fit(&l)
+		got := fit(&l, measure, limit)
 		spaces, letters := wordSpaces(&got.rows[0])
 		full, where := wordSpaces(&natural)
 		switch {
 		case natural.Width <= measure || got.turned || len(got.rows) > 1 || got.rows[0].Width > measure:
-			if want := testBlocks(measure).fit(&l); !reflect.DeepEqual(got, want) {
-				t.Fatalf("not narrowed, and yet not as without a limit:\n%+v\n%+v", got, want)
+			if want := fit(&l, measure, 0); !reflect.DeepEqual(got, want) {
+				t.Fatalf("not narrowed, and yet not as without a limit: %d rows, want %d", len(got.rows), len(want.rows))
 			}
 		default:
 			narrowed++
@@ -90,49 +96,68 @@ func evenly(t *rapid.T, full, spaces []Length, limit int) {
 // face, cut down to whole 1/64 pt.
 func TestTightenedToTheLimit(t *testing.T) {
 	l := pagemodel.NewLine(1, "four loaves and a fifth for the road")
-	natural := testBlocks(1000 * pagemodel.Point).fit(&l).rows[0]
+	fit := tightly()
+	natural := fit(&l, unbounded, 0).rows[0]
 	spaces, _ := wordSpaces(&natural)
 	least := spaces[0]
 	for _, s := range spaces {
 		least = min(least, s)
 	}
 	most := Length(len(spaces)) * (least * 20 / 100)
-	if got := tightBlocks(natural.Width-most, 20).fit(&l); got.turned || got.overrun != 0 {
+	if got := fit(&l, natural.Width-most, 20); got.turned || got.overrun != 0 {
 		t.Errorf("a line too long by %v turns, though its spaces can give that", most)
 	}
-	if got := tightBlocks(natural.Width-most-1, 20).fit(&l); !got.turned || got.overrun != most+1 {
+	if got := fit(&l, natural.Width-most-1, 20); !got.turned || got.overrun != most+1 {
 		t.Errorf("a line too long by %v does not turn, over by %v", most+1, got.overrun)
 	}
 }
 
 // TestTightenedPieces: each piece of a line that this edition breaks is narrowed
-// by itself; no-break spaces, gaps and what stands before a tab stop keep their
-// width.
+// by itself.
 func TestTightenedPieces(t *testing.T) {
-	text := "a tray of loaves and\u00a0rolls for the hospital at the end of the road"
+	text := "a tray of loaves and rolls for the hospital at the end of the road"
 	at := strings.Index(text, "for")
-	l := pagemodel.NewLine(1, text)
-	wide := testBlocks(1000 * pagemodel.Point)
-	first := wide.compose(&l, 0, at).width
 	c := poemOf(testDesign(), "", text)
-	broken := mustApply(t, c, pagemodel.Break{LineRef: firstLine(c), At: at, In: pagemodel.InEdition})
-	p := broken.Order()[0].Poem.Line(pagemodel.Place{})
-	got := tightBlocks(first-60, 30).fit(&p)
-	if len(got.rows) < 2 || got.rows[0].Width != first-60 || got.rows[1].Turn != EditionBreak {
-		t.Fatalf("the first piece is %v wide, want %v", got.rows[0].Width, first-60)
+	c = mustApply(t, c, pagemodel.Break{LineRef: firstLine(c), At: at, In: pagemodel.InEdition})
+	l, fit := c.Order()[0].Poem.Line(pagemodel.Place{}), tightly()
+	natural := fit(&l, unbounded, 0).rows
+	measure := max(natural[0].Width, natural[1].Width) - 20
+	got := fit(&l, measure, 30)
+	if len(got.rows) != 2 || got.turned || got.rows[1].Turn != EditionBreak {
+		t.Fatalf("%d rows, turned: %v", len(got.rows), got.turned)
 	}
-	for _, g := range got.rows[0].Runs[0].Glyphs {
-		face := got.rows[0].Runs[0].Face
-		if got.rows[0].Runs[0].Text[g.Cluster:][:1] == "\u00a0"[:1] && g.Advance != face.at(wide.size, wide.shaper.shape(face, plainCase, "\u00a0").width) {
-			t.Errorf("the no-break space is %v wide", g.Advance)
+	for i := range got.rows {
+		if want := min(natural[i].Width, measure); got.rows[i].Width != want {
+			t.Errorf("piece %d is %v wide, want %v", i, got.rows[i].Width, want)
 		}
 	}
-	tab := pagemodel.NewLine(2, "a tray of loaves for the road").WithTab(strings.Index("a tray of loaves for the road", "for"), pagemodel.Ems(10))
-	natural := wide.fit(&tab).rows[0]
-	row := tightBlocks(natural.Width-20, 30).fit(&tab).rows[0]
+}
+
+// TestSpacesThatStay: no-break spaces, gaps, and the word spaces before a tab
+// stop keep their width while others are narrowed.
+func TestSpacesThatStay(t *testing.T) {
+	text := "a tray of white\u00a0loaves for the long road"
+	at := strings.Index(text, "for")
+	fit, em := tightly(), pagemodel.DefaultDesign().Size
+	l := pagemodel.NewLine(1, text).WithGap(at, pagemodel.Ems(2))
+	natural := fit(&l, unbounded, 0).rows[0]
+	row := fit(&l, natural.Width-40, 30).rows[0]
+	hard := strings.Index(text, "\u00a0")
+	white := func(r *Row) Length { return r.XAt(hard+2) - r.XAt(hard) }
+	if row.Width != natural.Width-40 || white(&row) != white(&natural) {
+		t.Errorf("%v wide, the no-break space %v, want %v and %v", row.Width, white(&row), natural.Width-40, white(&natural))
+	}
+	gap := func(r *Row) Length { return r.Runs[1].X - r.Runs[0].X - r.Runs[0].Width }
+	if gap(&row) != 2*em {
+		t.Errorf("the gap is %v wide, want %v", gap(&row), 2*em)
+	}
+	l = pagemodel.NewLine(1, text).WithTab(at, pagemodel.Ems(14))
+	natural = fit(&l, unbounded, 0).rows[0]
+	row = fit(&l, natural.Width-40, 30).rows[0]
 	full, _ := wordSpaces(&natural)
 	spaces, _ := wordSpaces(&row)
-	if row.XAt(17) != pagemodel.Ems(10).At(wide.size) || row.Width != natural.Width-20 || !reflect.DeepEqual(full[:4], spaces[:4]) {
-		t.Errorf("with a tab stop: spaces %v of %v, the stop at %v", spaces, full, row.XAt(17))
+	before := strings.Count(text[:at], " ")
+	if row.Width != natural.Width-40 || row.XAt(at) != 14*em || !slices.Equal(full[:before], spaces[:before]) {
+		t.Errorf("%v wide, what is at the stop at %v; spaces before it %v, want %v", row.Width, row.XAt(at), spaces[:before], full[:before])
 	}
 }
