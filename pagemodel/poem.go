@@ -138,12 +138,25 @@ func (p *Poem) Name() string {
 	if p.head.Title != "" {
 		return p.head.Title
 	}
-	for _, l := range p.Lines() {
+	for at, l := range p.Lines() {
 		if l.text != "" {
-			return "“" + strings.TrimRight(l.text, ",;:—– ") + "”"
+			return "“" + openingOf(l.text, p.Stanza(at).kind) + "”"
 		}
 	}
 	return "(an empty poem)"
+}
+
+// openingWords is how many words of a paragraph stand for it where a line of
+// verse would stand whole.
+const openingWords = 8
+
+// openingOf is a poem's first line as a name: without the point or comma that
+// ends it, and of a paragraph only the first words.
+func openingOf(text string, kind StanzaKind) string {
+	if words := Words(text); kind == Prose && len(words) > openingWords {
+		return strings.TrimRight(text[:words[openingWords-1].End], ",;:—– ") + " …"
+	}
+	return strings.TrimRight(text, ",;:—– ")
 }
 
 // ShortName is the name for contents and running heads.

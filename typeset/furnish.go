@@ -61,7 +61,8 @@ func (s *Setting) furnish(p *Page, ref pageRef) {
 // opensPoem says that a poem opens on the page.
 func (s *Setting) opensPoem(page int) bool {
 	for entry := range s.entriesOn(page) {
-		if s.firstPage(entry) == page {
+		first := s.firstPage(entry)
+		if first == page || s.placed(entry).kind == across && first+1 == page {
 			return true
 		}
 	}

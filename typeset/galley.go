@@ -113,8 +113,9 @@ func (g *galley) distrustAll() {
 
 // row sets the row between two stops, with a hyphen if it divides a word. The
 // hyphen copies out as a soft one, as those do that are there only because the
-// row ends (ISO 32000-1, 14.8.2.2.3); it stands behind the row's last letter in
-// the text, where it has no place of its own unless the poet put one there.
+// row ends (ISO 32000-1, 14.8.2.2.3; from memory). It stands behind the row's
+// last letter, and has no place of its own in the text unless the poet put a
+// soft hyphen there.
 func (g *galley) row(c *compositor, from, to int) piece {
 	start, s := g.stops[from].next, g.stops[to]
 	p := c.compose(g.line, start, s.end)

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"headland/assets"
 	"headland/pagemodel"
 )
 
@@ -217,19 +218,33 @@ func TestWidthsAreToldRightly(t *testing.T) {
 	text := nightOven + " “Of—fi—ce, difficult shuffling of affluent officers, cof\u00adfee, shelf\u00adful—Wave. V-shaped Ty\u00adre.”"
 	line := pagemodel.NewLine(1, text)
 	spans := []pagemodel.Span{{Start: 30, End: 95, Style: pagemodel.Italic}, {Start: 150, End: 170, Style: pagemodel.SmallCaps}, {Start: 203, End: 206, Style: pagemodel.Italic}}
-	for _, l := range []pagemodel.Line{line, line.WithSpans(spans).WithGap(strings.Index(text, "lamps"), pagemodel.OneEm)} {
-		b := testBlocks(pagemodel.Pt(240))
-		g := galley{compositor: b.compositor, line: &l, whole: b.compose(&l, 0, len(text)), measure: b.measure}
-		g.stops = proseStops(&l, len(text), hyphenatorFor(""))
-		g.measureStops()
-		for from := range g.stops {
-			for to := from + 1; to < len(g.stops) && g.told(from, to) < 300*64; to++ {
-				row := g.row(b.compositor, from, to)
-				if d := row.width - g.told(from, to); abs(d) > doubt || g.rough[to] {
-					t.Errorf("%q is told to be %v wide, but is %v", text[g.stops[from].next:g.stops[to].end], g.told(from, to), row.width)
-				}
-				if to == from+1 && len(l.Spans()) == 0 {
-					naturally(t, &Row{Runs: row.runs, Width: row.width})
+	styled := line.WithSpans(spans).WithGap(strings.Index(text, "lamps"), pagemodel.OneEm)
+	for _, family := range assets.Families() {
+		faces := newTypeCase(Bundled(), family)
+		for _, l := range []pagemodel.Line{line, styled} {
+			b := testBlocks(pagemodel.Pt(240))
+			b.faces = &faces
+			toldRightly(t, b, &l)
+		}
+	}
+}
+
+func toldRightly(t *testing.T, b *blocks, l *pagemodel.Line) {
+	t.Helper()
+	text := l.Text()
+	g := galley{compositor: b.compositor, line: l, whole: b.compose(l, 0, len(text)), measure: b.measure}
+	g.stops = proseStops(l, len(text), hyphenatorFor(""))
+	g.measureStops()
+	for from := range g.stops {
+		for to := from + 1; to < len(g.stops) && g.told(from, to) < 300*64; to++ {
+			row := g.row(b.compositor, from, to)
+			if d := row.width - g.told(from, to); abs(d) > doubt || g.rough[to] {
+				t.Errorf("%q is told to be %v wide, but is %v", text[g.stops[from].next:g.stops[to].end], g.told(from, to), row.width)
+			}
+			if to == from+1 && len(l.Spans()) == 0 {
+				shownAlone := pagemodel.NewLine(0, shown(&Row{Runs: row.runs}))
+				if want := b.compose(&shownAlone, 0, len(shownAlone.Text())).width; abs(row.width-want) > 1 {
+					t.Errorf("%q is %v wide, with its hyphen in the text %v", shownAlone.Text(), row.width, want)
 				}
 			}
 		}
