@@ -34,9 +34,10 @@ var plan = map[string]room{
 	"typeset":              {rooms: []string{"pagemodel", "assets"}, modules: []string{"github.com/go-text/typesetting", "golang.org/x/image"}},
 	"typeset/raster":       {rooms: []string{"pagemodel", "typeset"}, modules: []string{"golang.org/x/image"}},
 	"typeset/pdf":          {rooms: []string{"pagemodel", "typeset", "assets"}, modules: []string{"github.com/tetratelabs/wazero"}},
+	"typeset/order":        {rooms: []string{"pagemodel", "typeset"}},
 	"typeset/record":       {rooms: []string{"pagemodel", "typeset"}},
 	"ui/session": {rooms: []string{
-		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/sqlite", "typeset", "typeset/raster", "typeset/pdf",
+		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
 	}},
 	"ui/command": {rooms: []string{"assets", "pagemodel", "pagemodel/manuscript", "typeset", "ui/session"}},
 	"ui/locale":  {},

@@ -15,6 +15,7 @@ type Dummy struct {
 	Paper   Paper
 	Pages   int // of the book, without the blanks that fill the last section
 	Percent int // the size that pages are printed at, 100 or less
+	Section int // the pages that were asked for in a section; 0 for all of them
 	Sheets  []Sheet
 
 	trim pagemodel.Trim // of a page at its full size
@@ -37,7 +38,7 @@ var labelRoom = pagemodel.MM(2.5)
 // and there is room for a label beside them; else they are reduced to the largest
 // whole percentage at which they do.
 func NewDummy(pages int, trim pagemodel.Trim, paper Paper, section int) (Dummy, error) {
-	d := Dummy{Paper: paper, Pages: pages, Percent: 100, trim: trim}
+	d := Dummy{Paper: paper, Pages: pages, Percent: 100, Section: section, trim: trim}
 	if pages < 1 {
 		return Dummy{}, errors.New("there are no pages to fold: set the collection first")
 	}

@@ -14,9 +14,11 @@ import (
 // ErrCancelled says that an export was stopped by its progress function.
 var ErrCancelled = errors.New("the export was stopped")
 
-// PDFOptions say how the pages lie on a PDF's sheets.
+// PDFOptions say how the pages lie on a PDF's sheets. Where something runs over
+// the trim, single pages have the usual bleed without being asked.
 type PDFOptions struct {
 	Spreads bool // a verso and the recto facing it on one sheet, for reading; printers want single pages
+	Marks   bool // crop marks at the corners of single pages
 }
 
 // Export is the book as it stood when it was asked for, its pages made, to be
@@ -25,6 +27,7 @@ type PDFOptions struct {
 type Export struct {
 	about    pagemodel.About
 	pages    []*typeset.Page
+	folios   []string // of the pages, blind or not
 	contents []typeset.ContentsEntry
 	own      os.FileInfo // the collection's file
 }
@@ -42,7 +45,7 @@ func (s *Session) Export() (*Export, error) {
 	}
 	x := &Export{about: s.Collection().About(), contents: setting.Contents(), own: s.file()}
 	for n := 1; n <= setting.Extent(); n++ {
-		x.pages = append(x.pages, setting.Page(n))
+		x.pages, x.folios = append(x.pages, setting.Page(n)), append(x.folios, setting.FolioOf(n))
 	}
 	return x, nil
 }
@@ -70,6 +73,11 @@ func (s *Session) ExportPNG(dir string, scale float64, spreads bool, progress fu
 // the file is put in its place; false from it stops the export with
 // [ErrCancelled] and nothing written.
 func (x *Export) PDF(path string, o PDFOptions, progress func(done, of int) bool) error {
+	return x.writePDF(path, x.document(o), progress)
+}
+
+// writePDF writes a document to path.
+func (x *Export) writePDF(path string, d pdf.Document, progress func(done, of int) bool) error {
 	if err := notItself(x.own, path); err != nil {
 		return err
 	}
@@ -80,7 +88,7 @@ func (x *Export) PDF(path string, o PDFOptions, progress func(done, of int) bool
 		return ErrCancelled
 	}
 	return writeWhole(path, func(w io.Writer) error {
-		if err := pdf.Write(w, x.document(o)); err != nil {
+		if err := pdf.Write(w, d); err != nil {
 			return err
 		}
 		if !progress(len(x.pages), len(x.pages)) {
@@ -92,10 +100,14 @@ func (x *Export) PDF(path string, o PDFOptions, progress func(done, of int) bool
 
 // document is the book as a PDF holds it.
 func (x *Export) document(o PDFOptions) pdf.Document {
-	return pdf.Document{
-		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about),
-		Pages: x.pages, Outline: x.outline(), Sheet: pdf.Sheet{Spreads: o.Spreads},
+	d := pdf.Document{
+		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about), Pages: x.pages,
+		Numbering: pdf.NumberingOf(x.folios), Outline: x.outline(), Sheet: pdf.Sheet{Spreads: o.Spreads, Marks: o.Marks && !o.Spreads},
 	}
+	if !o.Spreads && pdf.Bleeds(x.pages) {
+		d.Sheet.Bleed = pdf.UsualBleed
+	}
+	return d
 }
 
 // languageOf is the language of the book; one that says none is English.

@@ -76,12 +76,25 @@ func (s *Session) ExportManuscript(path string, edition bool) (notices []manuscr
 	if err != nil {
 		return nil, err
 	}
-	options := manuscript.Options{Kind: kind, Edition: edition}
+	options := manuscript.Options{Kind: kind, Edition: edition, PageEnds: s.hiddenBreaks()}
 	err = writeWhole(path, func(w io.Writer) (err error) {
 		notices, err = manuscript.Write(w, s.Collection(), options)
 		return err
 	})
 	return notices, err
+}
+
+// hiddenBreaks are the lines with which a page begins that hides the stanza break
+// above it.
+func (s *Session) hiddenBreaks() map[pagemodel.LineID]bool {
+	hidden := map[pagemodel.LineID]bool{}
+	first, last := s.committed.Body()
+	for n := first; n <= last; n++ {
+		if end := s.committed.PageEnd(n); end.HidesBreak {
+			hidden[end.Line.Line] = true
+		}
+	}
+	return hidden
 }
 
 // SaveCopy saves the collection as it is under another name, with its whole
