@@ -291,22 +291,3 @@ func TestWritersError(t *testing.T) {
 type fullDisk struct{}
 
 func (fullDisk) Write([]byte) (int, error) { return 0, os.ErrPermission }
-
-// A book of 400 pages of 35 lines, shaped beforehand, with the subsetter's
-// code in the cache.
-func BenchmarkWriteBook(b *testing.B) {
-	s := newSetter(b, faceNamed(b, assets.EBGaramond, false))
-	pages := blankPages(400)
-	for n, p := range pages {
-		for i := range 35 {
-			line := fmt.Sprintf("final affinities %d of the office, turning over %d fields", n, i)
-			p.Rows = append(p.Rows, s.row(b, line, 40, float64(60+14*i), 11))
-		}
-	}
-	d := Document{Pages: pages}
-	size := len(written(b, d))
-	for b.Loop() {
-		written(b, d)
-	}
-	b.ReportMetric(float64(size)/1e6, "MB")
-}
