@@ -126,7 +126,7 @@ func (d Design) Check() error {
 		return fmt.Errorf("a signature of %d pages can't be folded: choose 8, 16 or 32", d.Signature)
 	case d.Paper.GSM < 0 || d.Paper.Volume < 0 || d.Paper.GSM > 600 || d.Paper.Volume > 60:
 		return fmt.Errorf("a paper of %d gsm and volume %d is none: choose up to 600 gsm and volume 60", d.Paper.GSM, d.Paper.Volume)
-	case d.TitleRow < 1 || d.PoemRow <= d.TitleRow || d.Rows() < d.PoemRow+3:
+	case d.TitleRow < 1 || d.PoemRow <= d.TitleRow || d.Rows()-3 < d.PoemRow:
 		return fmt.Errorf("a sink to line %d leaves too little of a page of %d lines: make it less", d.PoemRow, d.Rows())
 	}
 	return nil

@@ -76,6 +76,9 @@ func (e SetHead) Apply(c *Collection) (*Collection, error) {
 	if reflect.DeepEqual(p.head, e.Head) {
 		return c, nil
 	}
+	if e.Head.Size != 0 && (e.Head.Size < Pt(4) || e.Head.Size > Pt(72)) {
+		return nil, fmt.Errorf("a poem of %v can't be set: choose a size from 4pt to 72pt, or none of its own", e.Head.Size)
+	}
 	return c.withPoem(p.withHead(e.Head)), nil
 }
 
@@ -160,7 +163,8 @@ func (e SetAbout) Apply(c *Collection) (*Collection, error) {
 }
 
 // Add puts the sections and poems of another collection, as a manuscript gives
-// one, at the end of this book, with identities of their own.
+// one, at the end of this book, with identities of their own. A book without
+// prelims and end matter takes the other's.
 type Add struct {
 	From *Collection `json:"-"`
 	Name string      `json:"name"` // of the manuscript, for the history
@@ -185,6 +189,9 @@ func (e Add) Apply(c *Collection) (*Collection, error) {
 	return c.with(func(d *Collection) {
 		d.order = SeriesOf(slices.Concat(c.order.All(), added))
 		d.next = shift + e.From.next
+		if reflect.DeepEqual(c.matter, Matter{}) {
+			d.matter = e.From.matter
+		}
 	}).reindexed(), nil
 }
 

@@ -265,7 +265,7 @@ func (e KeepDesign) Apply(c *Collection) (*Collection, error) {
 	if err := e.Design.Check(); err != nil {
 		return nil, err
 	}
-	kept := NamedDesign{e.Name, e.Design}
+	kept := NamedDesign(e)
 	i := slices.IndexFunc(c.designs, func(d NamedDesign) bool { return d.Name == e.Name })
 	if i >= 0 && c.designs[i] == kept {
 		return c, nil

@@ -58,7 +58,7 @@ func drawEdit(t *rapid.T, c *Collection) Edit {
 		Retype{ref, l.Text()[:runeFloor(l.Text(), at)] + "neu "}, Restyle{LineRef: ref, Start: 0, End: runeFloor(l.Text(), at), Style: Italic},
 		StanzaBreak{ref, true}, StanzaBreak{ref, false}, SetDesign{design},
 		KeepTogether{LineRef: ref, Through: other.Line}, KeepTogether{LineRef: ref, Through: other.Line, Off: true}, PageBreak{LineRef: ref}, PageBreak{ref, true},
-		SetStart{ref.Poem, OnRecto, true}, SetForm{ref.Poem, Tercets}, SetRun{ref.Poem, 1}, SetMatter{UsualMatter()},
+		SetStart{ref.Poem, OnRecto, true}, SetForm{ref.Poem, Tercets}, SetRun{ref.Poem, 1}, SetMatter{UsualMatter()}, SetTab{ref, at, em},
 		KeepDesign{"wide", design}, DropDesign{"wide"},
 		Move{ref.Poem, 0}, SetHead{ref.Poem, PoemHead{Title: "Another"}}, SetAbout{About{Title: "Other"}}, Add{From: testBook(), Name: "more"},
 	}).Draw(t, "edit")

@@ -314,7 +314,7 @@ func (b *faultFinder) edgeFaults() {
 // the margin is less than what the binding swallows.
 func (b *faultFinder) mayBeNearAnEdge() bool {
 	d := &b.design
-	return b.at.kind == across || d.RunOut > 0 || d.HangQuotes || b.own.rows > d.Rows() || d.Margins.Inner <= b.swallowed() ||
+	return b.at.kind == across || d.RunOut > 0 || b.folioBelow() < 2*d.Leading || d.HangQuotes || b.own.rows > d.Rows() || d.Margins.Inner <= b.swallowed() ||
 		len(b.own.faults) > 0
 }
 
@@ -327,8 +327,8 @@ func (b *faultFinder) edgeFault(p *Page, r *Row) {
 		f.Line = r.Ref()
 	}
 	lowest := p.Text.Y + p.Text.H + b.folioBelow() - b.design.Leading
-	if r.Grid > b.design.Rows() && r.Baseline > lowest {
-		f.Kind, f.Text = OverFoot, "“"+rowText(r)+"” stands too near the folio"
+	if b.design.Folios != pagemodel.FolioNone && r.Baseline > lowest && r.Line != 0 {
+		f.Kind, f.Text = OverFoot, "“"+rowText(r)+"” stands too near the folio: less than a line above it"
 		b.found = append(b.found, f)
 	}
 	lost := b.swallowed()

@@ -32,12 +32,34 @@ func (s *Setting) Remedies(f Fault) []Remedy {
 		if err != nil || next == s.collection {
 			continue
 		}
-		t := s.setter.Set(s, next)
+		t := s.tried(r.edit, next)
 		if effect := t.effect(s); !t.has(f) && !(len(found) > 0 && r.same && strings.HasSuffix(found[len(found)-1].Text, ": "+effect)) {
 			found = append(found, Remedy{r.what + ": " + effect, r.edit})
 		}
 	}
 	return found
+}
+
+// tried is the setting after an edit. A whole book set in another design is
+// remembered, since every fault of one kind may ask for the same.
+func (s *Setting) tried(e pagemodel.Edit, next *pagemodel.Collection) *Setting {
+	if _, ok := e.(pagemodel.SetDesign); !ok {
+		return s.setter.Set(s, next)
+	}
+	if s.setter.trials.of != s {
+		s.setter.trials.of, s.setter.trials.by = s, map[pagemodel.Design]*Setting{}
+	}
+	by := s.setter.trials.by
+	if by[next.Design()] == nil {
+		by[next.Design()] = s.setter.Set(s, next)
+	}
+	return by[next.Design()]
+}
+
+// trials are settings of the book of one in other designs.
+type trials struct {
+	of *Setting
+	by map[pagemodel.Design]*Setting
 }
 
 // has says that the fault is still there, wherever its poem now stands.

@@ -104,7 +104,7 @@ func drawEdit(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
 		pagemodel.SetStart{Poem: ref.Poem, Start: start}, pagemodel.SetStart{Poem: ref.Poem, Start: start, Blank: true},
 		pagemodel.SetForm{Poem: ref.Poem, Form: rapid.SampledFrom(pagemodel.Forms).Draw(t, "form")},
 		pagemodel.SetRun{Poem: ref.Poem, Lines: rapid.IntRange(-2, 2).Draw(t, "run")}, pagemodel.SetHead{Poem: ref.Poem, Head: h},
-		pagemodel.SetMatter{Matter: pagemodel.UsualMatter()}, pagemodel.SetMatter{Matter: pagemodel.Matter{Roman: true, Pages: []pagemodel.MatterPage{{Kind: pagemodel.IndexPage}}}},
+		pagemodel.SetTab{LineRef: ref, At: at, Stop: pagemodel.Ems(12)}, pagemodel.SetMatter{Matter: pagemodel.UsualMatter()}, pagemodel.SetMatter{Matter: pagemodel.Matter{Roman: true, Pages: []pagemodel.MatterPage{{Kind: pagemodel.IndexPage}}}},
 		pagemodel.Move{Poem: poems[0]}, pagemodel.Move{Poem: poems[len(poems)-1], Before: poems[0]},
 	}).Draw(t, "edit")
 }

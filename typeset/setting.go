@@ -72,6 +72,7 @@ type Setting struct {
 type Setter struct {
 	source FaceSource
 	comp   compositor
+	trials trials // of the setting last asked for remedies
 }
 
 // NewSetter makes a setter that finds its faces in source.

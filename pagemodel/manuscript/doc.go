@@ -7,18 +7,24 @@
 //	---
 //	title: A Book            (front matter: title, poet, language, epigraph)
 //	poet: A Poet
+//	page: imprint            (a page of the prelims or end matter: see matter.go)
+//	text: First published …
 //	---
 //
 //	# A Section              (where a file has both # and ##; else # is a poem)
 //	> its epigraph
 //
 //	## A Poem                (a bare ## is a poem without a title)
-//	[subtitle: …]            (also dedication, form, start, note)
+//	[subtitle: …]            (also short_title, dedication, form, start, blank, run,
+//	                         size, edge, lie and note: see attribute.go)
 //	> its epigraph, line by line
 //
 //	A line of verse
-//	    a line indented by an em, with a [gap 2] gap in it
+//	    a line indented by an em, with a [gap 2] gap or a [tab 12] tab in it
 //	[drop] [right] [indent 1.3] marks at a line's start
+//	[page] a page begins here, [together] on the page of the line below
+//
+//	[page end: stanza break] (a note of where a page ended, passed over in reading)
 //
 //	### 2                    (a part; a bare ### is a part without a heading)
 //

@@ -120,7 +120,7 @@ func TestProse(t *testing.T) {
 	at := 0
 	for _, want := range []string{
 		"Four Poems, A. N. Other\n4 poems, 7 lines, 4 pages\n", "1 line, none of them settled", "page 2, line 1", "unsettled", "#2 Weights",
-		"stanza 1, line 1", long, "Nothing is faulty.", "4 pages and 12 blanks, so 1 signature of 16; spine 1.2 mm",
+		"stanza 1, line 1", long, "Nothing is faulty.", "4 pages and 12 blanks, so 1 signature of 16\n", "4 in eights, 12 in sixteens, 28 in thirty-twos", "Spine: 1.2 mm, 0.05 in on 80 gsm paper of volume 18, 353 pages an inch; with its glue 2.0 mm",
 		"129 by 198 mm", "EB Garamond 11 on 14 pt", "Contents\n", "  Bread      1\n", "  Weights    2\n", "  1984       4\n",
 	} {
 		i := strings.Index(out[at:], want)

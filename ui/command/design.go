@@ -18,6 +18,19 @@ type designReport struct {
 	PoemRow    int           `json:"poem_row"`
 	RunOut     float64       `json:"run_out_pt"`
 	HangQuotes bool          `json:"hang_quotes"`
+	Tighten    int           `json:"tighten_percent"`
+	Edge       string        `json:"edge"`
+
+	Titles       string      `json:"titles"`
+	TitleSize    float64     `json:"title_size_pt"` // 0 where it goes with the size of the verse
+	TitleCentred bool        `json:"title_centred"`
+	Folios       string      `json:"folios"`
+	Running      string      `json:"running_heads"`
+	Prose        string      `json:"prose"`
+	Hidden       string      `json:"hidden_breaks"`
+	SectionsOpen bool        `json:"sections_open"`
+	Signature    int         `json:"signature"`
+	Paper        paperReport `json:"paper"`
 }
 
 type marginsReport struct {
@@ -37,6 +50,9 @@ func designOf(d pagemodel.Design) designReport {
 		Measure: points(d.Measure()), Face: d.Face, Size: points(d.Size), Leading: points(d.Leading),
 		Binding: d.Binding.String(), Turnovers: d.Turnovers.String(), StanzaGap: d.StanzaGap,
 		TitleRow: d.TitleRow, PoemRow: d.PoemRow, RunOut: points(d.RunOut), HangQuotes: d.HangQuotes,
+		Tighten: d.Tighten, Edge: bookEdge(d).String(), Titles: d.Titles.String(), TitleSize: points(d.TitleSize), TitleCentred: d.TitleCentred,
+		Folios: d.Folios.String(), Running: d.Running.String(), Prose: d.Prose.String(), Hidden: d.Hidden.String(),
+		SectionsOpen: d.SectionOpen, Signature: d.SignaturePages(), Paper: paperOf(d.Paper),
 	}
 }
 

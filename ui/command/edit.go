@@ -11,37 +11,6 @@ import (
 	"headland/ui/session"
 )
 
-const editMore = `SCRIPT is a file, or - for what is typed or piped in. Each line is one JSON
-object, one edit and one step of the history. It stops at the first that can't be
-done, and says which; those before it stay done. "poem" is a poem's number, or
-its title where only one has it; "#7" is always the number. Stanzas are counted
-through the poem, lines through the stanza, words through the line, all from 1.
-
-  {"edit":"break","poem":P,"stanza":2,"line":3,"after":5}
-      ends the line after its fifth word ("at":17: after 17 characters);
-      "in":"edition" breaks it in this book only
-  {"edit":"join","poem":P,"stanza":2,"line":3}
-      runs the next line on; with "in":"edition" takes this edition's breaks back
-  {"edit":"words","poem":P,"stanza":2,"line":3,"count":1}
-      carries a word down over the line's end; -1 draws one up
-  {"edit":"keep","poem":P,"stanza":2,"line":3,"turn_after":6,"reason":"a breath"}
-      lets the line turn, there and for that reason if said
-  {"edit":"unsettle","poem":P,"stanza":2,"line":3}
-  {"edit":"indent","poem":P,"stanza":2,"line":3,"em":1.5}
-  {"edit":"gap","poem":P,"stanza":2,"line":3,"after":4,"em":2}
-  {"edit":"text","poem":P,"stanza":2,"line":3,"text":"the line, retyped"}
-  {"edit":"stanza","poem":P,"stanza":2,"line":3,"open":true}
-      opens a stanza break after the line; false closes the one that is there
-  {"edit":"move","poem":P,"before":Q}
-      moves a poem before another; to the end of the book without "before"
-  {"edit":"design","trim_mm":[129,198],"margins_mm":{"inner":16},"size_pt":11}
-      any of the values that report --json gives under "design"
-  {"edit":"design","trim":"Demy octavo","margins":"canon"}
-      a trim by its name; margins by the canon, or, with "binding", the inner
-      one that the binding and the extent ask for
-  {"edit":"undo"}, {"edit":"redo"}
-`
-
 func runEdit(c *call, _ any, words []string) (err error) {
 	if len(words) != 2 {
 		return misuse("edit: name the collection's file and the script, or - to read the script from the input")

@@ -119,6 +119,15 @@ func TestDesign(t *testing.T) {
 		{`"turnovers":"set right"`, func(d *designReport) { d.Turnovers = "set right" }},
 		{`"stanza_gap":2,"title_row":2,"poem_row":7`, func(d *designReport) { d.StanzaGap, d.TitleRow, d.PoemRow = 2, 2, 7 }},
 		{`"run_out_pt":6,"hang_quotes":true`, func(d *designReport) { d.RunOut, d.HangQuotes = 6, true }},
+		{`"tighten_percent":20,"edge":"optical"`, func(d *designReport) { d.Tighten, d.Edge = 20, "optical" }},
+		{`"titles":"small capitals","title_size_pt":14.5,"title_centred":true`, func(d *designReport) {
+			d.Titles, d.TitleSize, d.TitleCentred = "small capitals", 14.5, true
+		}},
+		{`"folios":"centred","running_heads":"poet and book"`, func(d *designReport) { d.Folios, d.Running = "centred", "poet and book" }},
+		{`"prose":"justified","hidden_breaks":"a sign","sections_open":true`, func(d *designReport) {
+			d.Prose, d.Hidden, d.SectionsOpen = "justified", "a sign", true
+		}},
+		{`"signature":8,"paper":{"gsm":100}`, func(d *designReport) { d.Signature, d.Paper.GSM = 8, 100 }},
 	}
 	for _, test := range tests {
 		want := before

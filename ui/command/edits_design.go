@@ -12,7 +12,9 @@ import (
 // designFields are the design values of a report.
 var designFields = []string{
 	"trim_mm", "margins_mm", "measure_pt", "face", "size_pt", "leading_pt", "binding", "turnovers",
-	"stanza_gap", "title_row", "poem_row", "run_out_pt", "hang_quotes",
+	"stanza_gap", "title_row", "poem_row", "run_out_pt", "hang_quotes", "tighten_percent", "edge",
+	"titles", "title_size_pt", "title_centred", "folios", "running_heads", "prose", "hidden_breaks",
+	"sections_open", "signature", "paper",
 }
 
 // designRules fill some of those values in: a trim by its name in the trade, and
@@ -25,6 +27,8 @@ func makeDesign(f *fields, s *session.Session) pagemodel.Edit {
 	f.page(&d, s)
 	f.typeIn(&d, s)
 	f.lines(&d)
+	f.styles(&d)
+	f.making(&d)
 	return pagemodel.SetDesign{Design: d}
 }
 
@@ -41,7 +45,7 @@ func (f *fields) page(d *pagemodel.Design, s *session.Session) {
 			f.err = fmt.Errorf(`"trim_mm" must be width and height, as in [129,198]`)
 		}
 		if f.err == nil {
-			d.Trim = pagemodel.Trim{Width: f.millimetres(trim[0]), Height: f.millimetres(trim[1])}
+			d.Trim = pagemodel.Trim{Width: f.millimetres("trim_mm", trim[0]), Height: f.millimetres("trim_mm", trim[1])}
 		}
 	}
 	if f.has("binding") {
@@ -100,15 +104,16 @@ func (f *fields) margins(d *pagemodel.Design) map[string]bool {
 			f.err = fmt.Errorf(`"margins_mm" takes no field %q: it takes inner, outer, head, foot`, name)
 			return nil
 		}
-		*margin, taken[name] = f.millimetres(mm), true
+		*margin, taken[name] = f.millimetres(name, mm), true
 	}
 	return taken
 }
 
 // millimetres is a length of a size that a page can have.
-func (f *fields) millimetres(mm float64) pagemodel.Length {
-	if (mm < 0 || mm > 10000) && f.err == nil {
-		f.err = fmt.Errorf("%g mm is no length on a page", mm)
+func (f *fields) millimetres(name string, mm float64) pagemodel.Length {
+	const most = 10000
+	if (mm < 0 || mm > most) && f.err == nil {
+		f.err = fmt.Errorf("%q is %g mm, which is no length on a page: choose from 0 to %d", name, mm, most)
 		return 0
 	}
 	return pagemodel.MM(mm)
@@ -138,10 +143,20 @@ func (f *fields) lines(d *pagemodel.Design) {
 	if f.has("run_out_pt") {
 		d.RunOut = pagemodel.Pt(f.number("run_out_pt"))
 	}
-	f.take("stanza_gap", &d.StanzaGap, "a whole number of lines")
-	f.take("title_row", &d.TitleRow, "a line's whole number")
-	f.take("poem_row", &d.PoemRow, "a line's whole number")
+	f.count("stanza_gap", &d.StanzaGap)
+	f.count("title_row", &d.TitleRow)
+	f.count("poem_row", &d.PoemRow)
 	f.take("hang_quotes", &d.HangQuotes, "true or false")
+	f.count("tighten_percent", &d.Tighten)
+}
+
+// count takes a whole number of something that a page or a book has.
+func (f *fields) count(name string, value *int) {
+	const most = 1000
+	f.take(name, value, "a whole number")
+	if f.has(name) && f.err == nil && (*value < 0 || *value > most) {
+		f.err = fmt.Errorf("%q is %d: choose from 0 to %d", name, *value, most)
+	}
 }
 
 // parsed takes a value that is written as one of a few words.

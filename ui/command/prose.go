@@ -14,7 +14,10 @@ func (c *call) prose(r report) {
 	c.heading(r)
 	c.turnoverTable(r.Turnovers)
 	c.faultTable(r.Faults)
+	c.hiddenBreaks(r.PageEnds)
+	c.proposedForms(r.Forms)
 	c.extentLines(r)
+	c.designLine(r.Design)
 	c.contentsTable(r.Contents)
 }
 
@@ -85,46 +88,6 @@ func shortened(words string, most int) string {
 		return words
 	}
 	return strings.TrimRight(string([]rune(words)[:most-1]), " ,.;:—–-") + "…"
-}
-
-func (c *call) faultTable(faults []fault) {
-	if len(faults) == 0 {
-		c.out.printf("Nothing is faulty.\n\n")
-		return
-	}
-	c.out.printf("Faulty: %s\n", counted(len(faults), "place"))
-	rows := make([]string, len(faults))
-	for i, f := range faults {
-		rows[i] = fmt.Sprintf("%s\t%s\t%s\t%s", f.place(), strings.ReplaceAll(f.Kind, "-", " "), shortened(f.Poem, nameRoom), f.Text)
-	}
-	for _, row := range aligned(rows) {
-		c.out.printf("  %s\n", row)
-	}
-	c.out.printf("\n")
-}
-
-// place is where a fault is, in words.
-func (f fault) place() string {
-	switch {
-	case f.Page == "":
-		return "the book"
-	case f.Row == 0:
-		return "page " + f.Page
-	}
-	return fmt.Sprintf("page %s, line %d", f.Page, f.Row)
-}
-
-func (c *call) extentLines(r report) {
-	e, d := r.Extent, r.Design
-	c.out.printf("Extent: %s", counted(e.Pages, "page"))
-	if e.Blanks > 0 {
-		c.out.printf(" and %s, so %s of %d", counted(e.Blanks, "blank"), counted(e.Signatures, "signature"), signature)
-	} else {
-		c.out.printf(", %s of %d", counted(e.Signatures, "signature"), signature)
-	}
-	c.out.printf("; spine %s mm on %d gsm paper of volume %d\n", decimal(e.SpineMM), paperGSM, paperVolume)
-	c.out.printf("Design: %s by %s mm, %s; %s %s on %s pt to a measure of %s pt; turnovers %s\n\n",
-		number(d.Trim[0]), number(d.Trim[1]), d.Binding, d.Face, number(d.Size), number(d.Leading), number(d.Measure), d.Turnovers)
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -4,19 +4,21 @@ import (
 	"encoding/json"
 	"flag"
 	"math"
-	"strconv"
 
 	"headland/pagemodel"
 	"headland/typeset"
 	"headland/ui/session"
 )
 
-const reportMore = `The lines that the measure turns over come first, then faults, the extent and the
-contents. Signatures are of 16 pages. The spine is reckoned from the bound pages,
-blanks counted, by the paper trade's pages x gsm x vol / 20000, for 80 gsm paper
-of volume 18.
+const reportMore = `The lines that the measure turns over come first, then faults, each with what
+would mend it and what that would cost; then stanza breaks that a page end hides,
+forms that the shape of a poem suggests, the extent and the contents. The spine is
+reckoned from the bound pages, blanks counted, by the UK paper trade's pages x gsm
+x volume / 20000 and by US printers' pages / pages per inch, for the design's
+paper; a stapled book has the creep of its innermost leaf, a perfect-bound one the
+spine with its glue. None of it changes a page.
 
-  --json     one JSON object, to read on
+  --json     one JSON object, to read on, with the reason for every page end
   --strict   exit status 1 if a line is unsettled or anything is faulty
 `
 
@@ -61,19 +63,14 @@ type report struct {
 	Pages     int             `json:"pages"`
 	Extent    extentReport    `json:"extent"`
 	Design    designReport    `json:"design"`
+	Designs   []string        `json:"designs"` // the names of those that are kept
 	Turnovers []turnover      `json:"turnovers"`
 	Faults    []fault         `json:"faults"`
+	PageEnds  []pageEnd       `json:"page_ends"`
+	Forms     []proposal      `json:"proposed_forms"`
 	Contents  []contentsEntry `json:"contents"`
 
 	poet string
-}
-
-// extentReport is what the book takes: Pages and Blanks fill Signatures.
-type extentReport struct {
-	Pages      int     `json:"pages"`
-	Signatures int     `json:"signatures"`
-	Blanks     int     `json:"blanks"`
-	SpineMM    float64 `json:"spine_mm"`
 }
 
 type turnover struct {
@@ -90,10 +87,16 @@ type turnover struct {
 }
 
 type fault struct {
-	Kind string `json:"kind"`
-	Poem string `json:"poem"` // "" where it is of the whole book
-	Page string `json:"page"` // likewise
-	Row  int    `json:"row"`
+	Kind     string   `json:"kind"`
+	Poem     string   `json:"poem"` // "" where it is of the whole book
+	Page     string   `json:"page"` // likewise
+	Row      int      `json:"row"`
+	Text     string   `json:"text"`
+	Remedies []remedy `json:"remedies"`
+}
+
+// remedy is what would mend a fault, and what it would cost, in words.
+type remedy struct {
 	Text string `json:"text"`
 }
 
@@ -109,22 +112,45 @@ func reportOf(s *typeset.Setting) report {
 	c := s.Collection()
 	r := report{Title: c.About().Title, poet: c.About().Poet, Pages: s.Extent(), Design: designOf(c.Design())}
 	r.Poems, r.Lines = countText(c)
-	r.Extent = extentOf(s.Extent())
-	r.Turnovers, r.Faults, r.Contents = []turnover{}, []fault{}, []contentsEntry{}
+	r.Extent = extentOf(s.Extent(), c.Design())
+	r.Designs, r.Turnovers, r.Contents = []string{}, []turnover{}, []contentsEntry{}
 	names := poemNames(c)
+	for _, kept := range c.Designs() {
+		r.Designs = append(r.Designs, kept.Name)
+	}
 	for _, t := range s.Turnovers() {
 		r.Turnovers = append(r.Turnovers, turnover{
 			Poem: names[t.Poem], Number: t.Number, Stanza: t.Stanza, Line: t.Line, Page: folio(s, t.Page), Row: t.Row,
 			Text: t.Text, Parts: t.Parts, Overrun: points(t.Overrun), State: t.State.String(),
 		})
 	}
-	for _, f := range s.Faults() {
-		r.Faults = append(r.Faults, fault{string(f.Kind), names[f.Poem], folio(s, f.Page), f.Row, f.Text})
-	}
+	r.Faults, r.PageEnds, r.Forms = faults(s, names), pageEnds(s, names), proposals(c)
 	for _, e := range s.Contents() {
 		r.Contents = append(r.Contents, contentsEntry{e.Title, folio(s, e.Page), e.Section})
 	}
 	return r
+}
+
+// faults are all faults, each with its remedies.
+func faults(s *typeset.Setting, names map[pagemodel.PoemID]string) []fault {
+	all := []fault{}
+	for _, f := range s.Faults() {
+		remedies := []remedy{}
+		for _, r := range s.Remedies(f) {
+			remedies = append(remedies, remedy{r.Text})
+		}
+		all = append(all, fault{string(f.Kind), names[f.Poem], folio(s, f.Page), f.Row, f.Text, remedies})
+	}
+	return all
+}
+
+// folio is a page's number as it is printed, or as it would be on a page whose
+// folio is blind; "" for no page.
+func folio(s *typeset.Setting, page int) string {
+	if page == 0 {
+		return ""
+	}
+	return s.FolioOf(page)
 }
 
 // countText is how many poems are in the book, and how many of the poet's lines.
@@ -142,41 +168,6 @@ func poemNames(c *pagemodel.Collection) map[pagemodel.PoemID]string {
 		names[p.ID()] = p.Name()
 	}
 	return names
-}
-
-// folio is a page's number as it is printed, or as it would be on a page whose
-// folio is blind; "" for no page.
-func folio(s *typeset.Setting, page int) string {
-	if page == 0 {
-		return ""
-	}
-	if printed := s.Page(page).Folio; printed != "" {
-		return printed
-	}
-	return strconv.Itoa(page)
-}
-
-// signature is how many pages are folded from one sheet, the usual number for a
-// book of verse.
-const signature = 16
-
-// The paper that the spine is reckoned for, and said to be: a usual bulky book
-// paper. The volume is the thickness in millimetres of 100 sheets at 100 gsm.
-const (
-	paperGSM    = 80
-	paperVolume = 18
-)
-
-// extentOf is what a book of that many pages takes. The spine is the UK paper
-// trade's formula: pages x gsm x volume / 20000, in millimetres; all pages that
-// are bound are in it, blanks too.
-func extentOf(pages int) extentReport {
-	blanks := pagemodel.Blanks(pages, signature)
-	bound := pages + blanks
-	return extentReport{
-		Pages: pages, Blanks: blanks, Signatures: bound / signature,
-		SpineMM: rounded(float64(bound)*paperGSM*paperVolume/20000, 3),
-	}
 }
 
 func rounded(v float64, decimals int) float64 {

@@ -29,11 +29,17 @@ func TestReportJSON(t *testing.T) {
 		object any
 		want   []string
 	}{
-		{"the report", r, []string{"contents", "design", "extent", "faults", "lines", "pages", "poems", "title", "turnovers"}},
-		{"extent", r["extent"], []string{"blanks", "pages", "signatures", "spine_mm"}},
+		{"the report", r, []string{
+			"contents", "design", "designs", "extent", "faults", "lines", "page_ends", "pages", "poems", "proposed_forms", "title", "turnovers",
+		}},
+		{"extent", r["extent"], []string{
+			"blanks", "even_working", "pages", "paper", "signature_pages", "signatures", "spine_glued_mm", "spine_in", "spine_mm",
+		}},
+		{"an even working", first(r["extent"].(map[string]any)["even_working"]), []string{"blanks", "signature_pages"}},
+		{"the paper", r["extent"].(map[string]any)["paper"], []string{"gsm", "pages_per_inch", "volume"}},
 		{"design", r["design"], slices.Clone(designFields)},
 		{"a turnover", first(r["turnovers"]), []string{"line", "number", "overrun_pt", "page", "parts", "poem", "row", "stanza", "state", "text"}},
-		{"a fault", first(r["faults"]), []string{"kind", "page", "poem", "row", "text"}},
+		{"a fault", first(r["faults"]), []string{"kind", "page", "poem", "remedies", "row", "text"}},
 		{"the contents", first(r["contents"]), []string{"page", "title"}},
 	} {
 		object, ok := test.object.(map[string]any)
@@ -61,22 +67,40 @@ func TestEmptyLists(t *testing.T) {
 	if err := json.Unmarshal([]byte(done(t, "", "report", file, "--json")), &r); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"turnovers", "faults"} {
+	for _, name := range []string{"turnovers", "faults", "page_ends", "proposed_forms", "designs"} {
 		if string(r[name]) != "[]" {
 			t.Errorf("%q is %s, want []", name, r[name])
 		}
 	}
 }
 
-// TestExtent checks the spine against the formula worked by hand for bound
-// pages: 64 and 96 pages of 80 gsm, volume 18.
+// TestExtent checks what is made of an extent against the formulas worked by hand
+// for bound pages: 64 and 96 pages of 80 gsm, volume 18, are 4.608 and 6.912 mm, or
+// at 353 pages an inch 0.1813 and 0.272 in; half a millimetre of glue is added and
+// rounded up to half a millimetre.
 func TestExtent(t *testing.T) {
 	for pages, want := range map[int]extentReport{
-		64: {64, 4, 0, 4.608}, 96: {96, 6, 0, 6.912}, 61: {61, 4, 3, 4.608}, 81: {81, 6, 15, 6.912}, 0: {},
+		64: {Signatures: 4, SpineMM: 4.608, SpineIn: 0.1813, SpineGluedMM: 5.5, EvenWorking: [3]evenWorking{{8, 0}, {16, 0}, {32, 0}}},
+		96: {Signatures: 6, SpineMM: 6.912, SpineIn: 0.272, SpineGluedMM: 7.5, EvenWorking: [3]evenWorking{{8, 0}, {16, 0}, {32, 0}}},
+		61: {Signatures: 4, Blanks: 3, SpineMM: 4.608, SpineIn: 0.1813, SpineGluedMM: 5.5, EvenWorking: [3]evenWorking{{8, 3}, {16, 3}, {32, 3}}},
+		81: {Signatures: 6, Blanks: 15, SpineMM: 6.912, SpineIn: 0.272, SpineGluedMM: 7.5, EvenWorking: [3]evenWorking{{8, 7}, {16, 15}, {32, 15}}},
+		0:  {SpineGluedMM: 0.5, EvenWorking: [3]evenWorking{{8, 0}, {16, 0}, {32, 0}}},
 	} {
-		if got := extentOf(pages); got != want {
+		want.Pages, want.SignaturePages, want.Paper = pages, 16, extentPaper{paperReport{80, 18}, 353}
+		if got := extentOf(pages, pagemodel.DefaultDesign()); got != want {
 			t.Errorf("%d pages take %+v, want %+v", pages, got, want)
 		}
+	}
+}
+
+// TestExtentOfAStapledBook: 32 pages of 0.1 mm leaves creep 0.70 mm square and 1.10
+// mm round (by geometry); signatures are the design's.
+func TestExtentOfAStapledBook(t *testing.T) {
+	d := pagemodel.DefaultDesign()
+	d.Binding, d.Signature, d.Paper = pagemodel.Stapled, 8, pagemodel.Paper{GSM: 100, Volume: 10}
+	got := extentOf(30, d)
+	if got.CreepMM == nil || *got.CreepMM != (creepReport{0.7, 1.1}) || got.SpineGluedMM != 0 || got.Signatures != 4 || got.Blanks != 2 {
+		t.Errorf("30 pages take %+v, creep %+v", got, got.CreepMM)
 	}
 }
 

@@ -1,0 +1,80 @@
+package command
+
+const editMore = `SCRIPT is a file, or - for what is typed or piped in. Each line is one JSON
+object, one edit and one step of the history. It stops at the first that can't be
+done, and says which; those before it stay done. "poem" is a poem's number, or
+its title where only one has it; "#7" is always the number. Stanzas are counted
+through the poem, lines through the stanza, words through the line, all from 1.
+
+A line:
+
+  {"edit":"break","poem":P,"stanza":2,"line":3,"after":5}
+      ends the line after its fifth word ("at":17: after 17 characters);
+      "in":"edition" breaks it in this book only
+  {"edit":"join","poem":P,"stanza":2,"line":3}
+      runs the next line on; with "in":"edition" takes this edition's breaks back
+  {"edit":"words","poem":P,"stanza":2,"line":3,"count":1}
+      carries a word down over the line's end; -1 draws one up
+  {"edit":"keep","poem":P,"stanza":2,"line":3,"turn_after":6,"reason":"a breath"}
+      lets the line turn, there and for that reason if said
+  {"edit":"unsettle","poem":P,"stanza":2,"line":3}
+  {"edit":"indent","poem":P,"stanza":2,"line":3,"em":1.5}
+  {"edit":"gap","poem":P,"stanza":2,"line":3,"after":4,"em":2}
+  {"edit":"tab","poem":P,"stanza":2,"line":3,"after":4,"em":12}
+      moves what follows the fourth word ("at": character) to a tab stop 12 ems
+      from the poem's left edge; 0 clears it
+  {"edit":"range","poem":P,"stanza":2,"line":3,"to":"centre"}
+      left, centre or right
+  {"edit":"drop","poem":P,"stanza":2,"line":3}
+      begins the line where the one above ended; "off":true takes it back
+  {"edit":"text","poem":P,"stanza":2,"line":3,"text":"the line, retyped"}
+  {"edit":"stanza","poem":P,"stanza":2,"line":3,"open":true}
+      opens a stanza break after the line; false closes the one that is there
+
+Pages:
+
+  {"edit":"together","poem":P,"stanza":2,"line":3,"through":{"stanza":3,"line":1}}
+      keeps the lines on one page; or "lines":3, how many; "off":true lets them part
+  {"edit":"page","poem":P,"stanza":2,"line":3}
+      begins a page with the line; "off":true takes it back
+  {"edit":"start","poem":P,"start":"verso","blank":true}
+      opens the poem on a fresh page, verso, recto, shared page, or facing the one
+      before it; "blank" puts a blank page before it
+  {"edit":"form","poem":P,"form":"tercets"}
+      couplets, tercets, quatrains, sestets or stanza-less; "" takes it back
+  {"edit":"run","poem":P,"lines":1}
+      runs the poem's pages a line long, or short with -1
+
+A poem and the book:
+
+  {"edit":"head","poem":P,"short_title":"Weights","dedication":"for the ovens"}
+      any of title, short_title, subtitle, dedication, place and note, "epigraph",
+      a list of lines, "size_pt" (0: the book's), "edge" (as the book, left, centred
+      or optical) and "lie" (upright, across the spread or turned)
+  {"edit":"move","poem":P,"before":Q}
+      moves a poem before another; to the end of the book without "before"
+  {"edit":"matter","kind":"imprint","text":["First published 1911","","at the corner"]}
+      puts in a page of the prelims or end matter, or changes its "title" and
+      "text"; "off":true takes it out. The kinds are half-title, also by, title,
+      imprint, dedication, epigraph, contents, acknowledgements, notes and index
+  {"edit":"matter","roman":true,"parts":true,"alphabet":"letter by letter"}
+      numbers the prelims in roman; lists parts in the contents; orders the index
+  {"edit":"about","title":"Short Weight","poet":"W. Threlfall","language":"en"}
+      and "epigraph", a list of lines
+
+The design:
+
+  {"edit":"design","trim_mm":[129,198],"margins_mm":{"inner":16},"size_pt":11}
+      any of the values that report --json gives under "design"; a "title_size_pt"
+      of 0 goes with the size of the verse
+  {"edit":"design","trim":"Demy octavo","margins":"canon"}
+      a trim by its name; margins by the canon, or, with "binding", the inner
+      one that the binding and the extent ask for
+  {"edit":"design","edge":"optical","running_heads":"poet and book","signature":8}
+      a word that there is none of is answered with those that there are
+  {"edit":"keep-design","name":"wide"}
+      keeps the design that the book is in; drop-design drops it, and use-design
+      sets the book in it
+
+  {"edit":"undo"}, {"edit":"redo"}
+`
