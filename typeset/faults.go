@@ -275,7 +275,7 @@ func (b *faultFinder) shapeFaults() {
 		}
 	}
 	if opens := b.own.units[unit+1].opens; lines < shortPage && !opens {
-		b.find(ShortLastPage, unit+1, fmt.Sprintf("the poem's last page has %s", countOf(lines, "line")))
+		b.find(ShortLastPage, unit+1, fmt.Sprintf("the poem’s last page has %s", countOf(lines, "line")))
 	}
 }
 

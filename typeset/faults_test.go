@@ -176,3 +176,21 @@ func TestWhyAPageEnds(t *testing.T) {
 		t.Errorf("a page that ends at a stanza break: %q", e.Text)
 	}
 }
+
+// TestFaultsSayWhy: a fault of a page end says what would come of another.
+func TestFaultsSayWhy(t *testing.T) {
+	s := setOf(bookShaped(depthOf(9, 3), shape{stanzas: []int{12}}, shape{stanzas: []int{4, 5}}))
+	why := map[FaultKind]string{}
+	for _, f := range s.Faults() {
+		why[f.Kind] = s.Why(f)
+	}
+	if got := why[TurnedStanza]; got != "the stanza takes 12 lines, and a page has 9" {
+		t.Errorf("a stanza deeper than a page: %q", got)
+	}
+	if got := why[HiddenBreak]; !strings.HasPrefix(got, "else ") {
+		t.Errorf("a hidden stanza break: %q", got)
+	}
+	if got := why[UnfacedPoem]; got != "" {
+		t.Errorf("a poem that does not face itself is no matter of one page end: %q", got)
+	}
+}

@@ -81,6 +81,26 @@ func (b *faultFinder) pageEnd(unit int) PageEnd {
 	return e
 }
 
+// Why says in words why the page ends where a fault of its end is, "" for any
+// other fault. The book is paged once more to know what would come of another
+// end, so it is asked for one fault at a time.
+func (s *Setting) Why(f Fault) string {
+	switch f.Kind {
+	case Widow, Orphan, SplitCouplet, SplitTercet, SplitStanza, TurnedStanza, StrandedTitle, PartedLine, HiddenBreak:
+	default:
+		return ""
+	}
+	page := f.Page - 1
+	if f.Kind == Orphan || f.Kind == StrandedTitle {
+		page = f.Page // it stands above the page's end
+	}
+	if i, ok := s.collection.IndexOf(f.Poem); ok && s.placed(i).spreads() {
+		page--
+	}
+	_, why, _ := strings.Cut(s.PageEnd(page).Text, ": ")
+	return why
+}
+
 // why says in words what would come of it if the page did not end before the
 // unit.
 func (b *faultFinder) why(unit int) string {

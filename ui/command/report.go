@@ -139,9 +139,17 @@ func faults(s *typeset.Setting, names map[pagemodel.PoemID]string) []fault {
 		for _, r := range s.Remedies(f) {
 			remedies = append(remedies, remedy{r.Text})
 		}
-		all = append(all, fault{string(f.Kind), names[f.Poem], folio(s, f.Page), f.Row, f.Text, remedies})
+		all = append(all, fault{string(f.Kind), names[f.Poem], folio(s, f.Page), f.Row, told(s, f), remedies})
 	}
 	return all
+}
+
+// told is a fault in words, and why the page ends there where that is its cause.
+func told(s *typeset.Setting, f typeset.Fault) string {
+	if why := s.Why(f); why != "" {
+		return f.Text + ": " + why
+	}
+	return f.Text
 }
 
 // folio is a page's number as it is printed, or as it would be on a page whose
