@@ -90,6 +90,15 @@ func (c *Collection) Order() []Entry { return c.order.All() }
 // Entries are the same as a series, for whoever wants to know what changed.
 func (c *Collection) Entries() Series[Entry] { return c.order }
 
+// Only is the book of part of the order, from one entry up to another, without
+// prelims and end matter: for setting a few pages by themselves. It is not to be
+// kept in a file.
+func (c *Collection) Only(from, to int) *Collection {
+	return c.with(func(d *Collection) {
+		d.order, d.matter, d.leftOut = SeriesOf(c.order.All()[from:to:to]), Matter{}, nil
+	}).reindexed()
+}
+
 // LeftOut are the poems that are in the file and not in the book. Not to be
 // changed.
 func (c *Collection) LeftOut() []*Poem { return c.leftOut }

@@ -14,6 +14,17 @@ func (s *Setting) FolioOf(n int) string {
 	return folioText(n, s.before(), s.collection.Matter().Roman)
 }
 
+// PageOfMatter is the first page of a piece of the prelims or the end matter, or
+// false where the book has none that takes a page.
+func (s *Setting) PageOfMatter(kind pagemodel.MatterKind) (int, bool) {
+	for n := 1; n <= s.Extent(); n++ {
+		if m := s.matterAt(n); m != nil && m.kind == kind && m.opens {
+			return n, true
+		}
+	}
+	return 0, false
+}
+
 // fillMatter puts a page of the prelims or the end matter on the page.
 func (s *Setting) fillMatter(p *Page, m *matterPage) {
 	p.Rows = s.matterRows(p, m, s.folioReferred)

@@ -219,6 +219,8 @@ func (d *desk) askAbout(on target, at fyne.Position) {
 		d.word = -1
 	case overWord:
 		d.putAtHand(on)
+	case overFault:
+		d.goToFault(on.fault)
 	default:
 		return
 	}
@@ -249,7 +251,7 @@ func (d *desk) lineItems() []lineItem {
 	add(len(line.Breaks()) == 0 && !d.endsStanza(ref), "Join the line below to it", d.joinLine)
 	add(line.State() != pagemodel.Unsettled, "Unsettle the line", d.unsettle)
 	add(true, "Retype the line", d.beginTyping)
-	return items
+	return append(items, d.overruleItems(ref, line)...)
 }
 
 // wordName is the word after the caret, in quotation marks; "" where the line

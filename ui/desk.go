@@ -28,8 +28,10 @@ type desk struct {
 	ask     func(lineMenu) // opens the menu of a line
 
 	plan      plan
-	of        *typeset.Setting // what the next three are of
+	of        *typeset.Setting // what the next six are of
 	pages     map[int]*typeset.Page
+	ends      map[int]typeset.PageEnd // of the pages that were looked at
+	faults    []typeset.Fault         // in the order of the book
 	ticks     []tick
 	moving    []int // first pages of the poems that what is tried out would move
 	spread    pagemodel.Spread
@@ -41,7 +43,8 @@ type desk struct {
 	over      target
 	word      int // the byte offset of the word that the caret is before, in the line at hand
 	typing    *typing
-	said      string // words to the poet about the last thing done, in place of the help
+	fault     typeset.Fault // the one gone to last; the zero Fault is none
+	said      string        // words to the poet about the last thing done, in place of the help
 	focused   bool
 	pictures  pictures
 }
@@ -77,7 +80,8 @@ func pixels(draw func(w, h int) image.Image) *canvas.Raster {
 
 // lay puts a session's book on the desk, or clears it where s is nil.
 func (d *desk) lay(s *session.Session) {
-	d.session, d.of, d.pages, d.ticks, d.placed, d.moving = s, nil, nil, nil, nil, nil
+	d.session, d.of, d.pages, d.ends, d.faults, d.ticks, d.placed, d.moving = s, nil, nil, nil, nil, nil, nil, nil
+	d.fault = typeset.Fault{}
 	d.hand, d.typing, d.said, d.word, d.over = hand{}, nil, "", -1, target{}
 	d.moved, d.spread = image.Point{}, pagemodel.Spread{}
 	if s != nil {
@@ -99,12 +103,14 @@ func (d *desk) changed() {
 	}
 	set := d.session.Setting()
 	if d.of != set {
-		ticks := ticksOf(set)
+		faults := faultsOf(set)
+		ticks := ticksOf(set, faults)
 		moving := movedPoems(d.session.Committed(), set)
 		if d.of == nil || !slices.Equal(d.plan.placeTicks(ticks), d.placed) || !slices.Equal(moving, d.moving) || d.of.Extent() != set.Extent() {
 			parts |= groundPart | headPart
 		}
-		d.of, d.pages, d.ticks, d.moving = set, map[int]*typeset.Page{}, ticks, moving
+		d.of, d.pages, d.ends = set, map[int]*typeset.Page{}, map[int]typeset.PageEnd{}
+		d.faults, d.ticks, d.moving = faults, ticks, moving
 		if d.following {
 			parts |= d.facingPart()
 		}
@@ -128,7 +134,7 @@ func (d *desk) facingPart() part {
 		return 0
 	}
 	page := d.page(number)
-	if sameInk(page, shown.page) && slices.Equal(strokesOf(d.of.Collection(), page), shown.strokes) {
+	if marks := d.signs(page); sameInk(page, shown.page) && marks.same(&shown.signs) {
 		return 0
 	}
 	return sidePart(side)
@@ -143,7 +149,7 @@ func sidePart(side pagemodel.Side) part {
 }
 
 // ticksOf are the ticks of a setting, in the order of their height on the page.
-func ticksOf(set *typeset.Setting) []tick {
+func ticksOf(set *typeset.Setting, faults []typeset.Fault) []tick {
 	var ticks []tick
 	rows := float64(max(1, set.Collection().Design().Rows()))
 	add := func(page, row int, faulty bool) {
@@ -156,7 +162,7 @@ func ticksOf(set *typeset.Setting) []tick {
 			add(o.Page, o.Row, false)
 		}
 	}
-	for _, f := range set.Faults() {
+	for _, f := range faults {
 		add(f.Page, f.Row, true)
 	}
 	slices.SortStableFunc(ticks, func(a, b tick) int {
@@ -211,6 +217,21 @@ func (d *desk) page(number int) *typeset.Page {
 		d.pages[number] = d.of.Page(number)
 	}
 	return d.pages[number]
+}
+
+// signs are the marks about a page as it is set now.
+func (d *desk) signs(page *typeset.Page) signs {
+	return signsOf(d.of, d.faults, page, d.pageEnd(page.Number))
+}
+
+// pageEnd is where a page ends and why; found once.
+func (d *desk) pageEnd(number int) typeset.PageEnd {
+	e, known := d.ends[number]
+	if !known {
+		e = d.of.PageEnd(number)
+		d.ends[number] = e
+	}
+	return e
 }
 
 // part is a set of the desk's pictures.

@@ -72,7 +72,7 @@ func TestALeafOfAForeEdgeOpensTheBookThere(t *testing.T) {
 	want := e.spread(e.leaves/2, tb.d.of.Extent())
 	tb.d.MouseMoved(&desktop.MouseEvent{PointEvent: tb.at(at)})
 	tb.frame()
-	if tb.d.over.kind != overEdge || !strings.Contains(tb.d.help(), pageWords(want, tb.d.of.Extent())) {
+	if tb.d.over.kind != overEdge || !strings.Contains(tb.d.help(), tb.d.pageWords(want)) {
 		t.Errorf("over %v, the foot says %q", tb.d.over.kind, tb.d.help())
 	}
 	if got := tb.d.peekAt(); got.Empty() || !got.In(image.Rectangle{Max: tb.d.plan.size}) {

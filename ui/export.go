@@ -19,6 +19,10 @@ func (w *Window) askPDFSpreads() {
 	w.askPDFAs("Export a PDF of spreads", session.PDFOptions{Spreads: true})
 }
 
+func (w *Window) askPDFMarks() {
+	w.askPDFAs("Export a PDF of single pages with crop marks", session.PDFOptions{Marks: true})
+}
+
 func (w *Window) askPDFAs(heading string, o session.PDFOptions) {
 	w.desk.settleHand()
 	w.choose(asking{
@@ -74,6 +78,7 @@ type exporting struct {
 	bar   *widget.ProgressBar
 	panel *panel
 	over  bool
+	after func() // once it is done
 }
 
 // barAfter is how long an export may take before its progress is shown.
@@ -86,8 +91,13 @@ func (w *Window) export(path string, write func(*session.Export, progress) error
 		w.fail("It could not be exported", err)
 		return
 	}
-	e := &exporting{w: w, path: path, bar: widget.NewProgressBar()}
-	if !w.worker.begin(func(p progress) error { return write(x, p) }, e.tell, e.end) {
+	w.exportBy(path, func(p progress) error { return write(x, p) }, func() {})
+}
+
+// exportBy has a job write to path beside the window.
+func (w *Window) exportBy(path string, write func(progress) error, after func()) {
+	e := &exporting{w: w, path: path, bar: widget.NewProgressBar(), after: after}
+	if !w.worker.begin(write, e.tell, e.end) {
 		w.desk.tell("One export is under way: wait until it is done")
 		return
 	}
@@ -116,5 +126,6 @@ func (e *exporting) end(err error) {
 		e.w.fail("It could not be exported", err)
 	default:
 		e.w.desk.tell(fmt.Sprintf("Exported %s", filepath.Base(e.path)))
+		e.after()
 	}
 }

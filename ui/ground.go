@@ -3,7 +3,6 @@ package ui
 import (
 	"image"
 	"image/color"
-	"math"
 
 	"headland/pagemodel"
 	"headland/typeset"
@@ -165,24 +164,8 @@ func outerX(e *foreEdge) int {
 	return e.box.Max.X
 }
 
-// ring draws a circle's outline by short strokes.
+// ring draws a circle's outline about a device pixel.
 func (s *slate) ring(centre image.Point, radius, thick float64, ink color.RGBA) {
-	const steps = 24
-	var last typeset.Point
-	for i := range steps + 1 {
-		at := s.onCircle(centre, radius, float64(i)/steps)
-		if i > 0 {
-			s.pen.Stroke(last, at, thick, ink)
-		}
-		last = at
-	}
-}
-
-// onCircle is the point a share of the way round a circle.
-func (s *slate) onCircle(centre image.Point, radius, share float64) typeset.Point {
-	a := 2 * math.Pi * share
-	return typeset.Point{
-		X: pagemodel.Pt((float64(centre.X) + 0.5 + radius*math.Cos(a)) / s.density),
-		Y: pagemodel.Pt((float64(centre.Y) + 0.5 + radius*math.Sin(a)) / s.density),
-	}
+	at := func(px float64) typeset.Length { return pagemodel.Pt(px / s.density) }
+	ring(s.pen, typeset.Point{X: at(float64(centre.X) + 0.5), Y: at(float64(centre.Y) + 0.5)}, at(radius), thick, ink)
 }

@@ -106,6 +106,10 @@ func (d *desk) press(on target, at image.Point) {
 		d.open(on)
 	case overUnsettled:
 		d.toUnsettled(1)
+	case overFaults:
+		d.toFault(1)
+	case overFault:
+		d.goToFault(on.fault)
 	case overSlip:
 		d.workOn(on.side)
 	case overNothing:
@@ -224,6 +228,9 @@ func (d *desk) takeWord() {
 		return
 	}
 	page := d.page(d.plan.sheets[on.side].number)
+	if page.Rows[on.row].Turned {
+		return
+	}
 	if p, ok := takeWord(line, &page.Rows[on.row], on.offset, d.plan.toPage(on.side, d.hand.from).X); ok {
 		d.hand.grip = p
 	}

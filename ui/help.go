@@ -21,6 +21,9 @@ func (d *desk) help() string {
 			return words
 		}
 	}
+	if f, ok := d.faultAtHand(); ok {
+		return d.faultHelp(f)
+	}
 	if _, ok := d.lineAtHand(); ok {
 		return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
 	}
@@ -35,9 +38,15 @@ func (d *desk) overHelp() string {
 	case overWord:
 		return d.wordHelp()
 	case overEdge, overTick:
-		return pageWords(d.over.spread, d.of.Extent()) + d.nameOn(d.over.spread)
+		return d.pageWords(d.over.spread) + d.nameOn(d.over.spread)
 	case overUnsettled:
 		return "Press: on to the next line unsettled (Ctrl ↓)"
+	case overFaults:
+		return "Press: on to the next fault (Ctrl Shift ↓)"
+	case overFault:
+		return d.faultHelp(d.over.fault)
+	case overEnd:
+		return sentence(d.pageEnd(d.over.page).Text)
 	case overSlip:
 		return "Press: work on this page"
 	}

@@ -3,6 +3,8 @@ package ui
 import (
 	"fyne.io/fyne/v2"
 	"fyne.io/fyne/v2/driver/desktop"
+
+	"headland/typeset"
 )
 
 // FocusGained says that keys come here.
@@ -84,6 +86,7 @@ func (d *desk) bareKey(key fyne.KeyName) {
 	case fyne.KeyEscape:
 		d.said = ""
 		d.word = -1
+		d.fault = typeset.Fault{}
 		d.session.ClearFocus()
 		d.refresh(pageParts | footPart)
 	}

@@ -13,7 +13,9 @@ type command struct {
 	words string
 	key   fyne.Shortcut
 	act   func()
-	book  bool // only while a book lies on the desk
+	book  bool          // only while a book lies on the desk
+	is    func() bool   // whether what it says is so now, or nil; asked while a book is open
+	says  func() string // its words now, where they change; likewise
 	item  *fyne.MenuItem
 }
 
@@ -37,7 +39,7 @@ func key(mod fyne.KeyModifier, name fyne.KeyName) fyne.Shortcut {
 // toolkit asks the menu for a shortcut before anything else.
 func (w *Window) makeMenus() *fyne.MainMenu {
 	w.menus.recent = fyne.NewMenuItem("Open Recent", nil)
-	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.goMenu(), w.viewMenu())
+	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.pageMenu(), w.goMenu(), w.viewMenu())
 	return w.menus.main
 }
 
@@ -49,11 +51,16 @@ func (w *Window) bookMenu() *fyne.Menu {
 	items = append(items, w.menus.recent, fyne.NewMenuItemSeparator())
 	items = append(items, w.items(
 		&command{words: "Add Manuscript…", key: key(ctrl, fyne.KeyI), act: w.askImport},
-		&command{words: "Set in a Face…", act: w.askFace, book: true},
 		&command{words: "Save a Copy…", key: key(ctrlShift, fyne.KeyS), act: w.askCopy, book: true},
 		nil,
+	)...)
+	items = append(items, w.designItems()...)
+	items = append(items, w.items(
+		nil,
 		&command{words: "Export PDF…", key: key(ctrl, fyne.KeyE), act: w.askPDF, book: true},
+		&command{words: "Export PDF with Crop Marks…", act: w.askPDFMarks, book: true},
 		&command{words: "Export PDF of Spreads…", act: w.askPDFSpreads, book: true},
+		&command{words: "Export a Dummy to Fold…", act: w.askDummy, book: true},
 		&command{words: "Export Pictures…", act: w.askPictures, book: true},
 		&command{words: "Export Manuscript…", act: w.askManuscript, book: true},
 		&command{words: "Export Manuscript with This Edition’s Breaks…", act: w.askEdition, book: true},
@@ -62,6 +69,17 @@ func (w *Window) bookMenu() *fyne.Menu {
 	quit := fyne.NewMenuItem("Quit", w.leave)
 	quit.IsQuit, quit.Shortcut = true, key(ctrl, fyne.KeyQ)
 	return fyne.NewMenu("Book", append(items, quit)...)
+}
+
+// designItems are what is done to the whole book's looks.
+func (w *Window) designItems() []*fyne.MenuItem {
+	return w.items(
+		&command{words: "Design…", key: key(ctrl, fyne.KeyD), act: w.askDesign, book: true},
+		&command{words: "Two Designs…", key: key(ctrlShift, fyne.KeyD), act: w.askTwoDesigns, book: true},
+		&command{words: "Kept Designs…", act: w.askKept, book: true},
+		&command{words: "Set in a Face…", act: w.askFace, book: true},
+		&command{words: "Prelims and End Matter…", key: key(ctrlShift, fyne.KeyM), act: w.askMatter, book: true},
+	)
 }
 
 func (w *Window) editMenu() *fyne.Menu {
@@ -107,6 +125,10 @@ func (w *Window) goMenu() *fyne.Menu {
 		nil,
 		&command{words: "Next Line Unsettled", key: key(ctrl, fyne.KeyDown), act: d.nextUnsettled, book: true},
 		&command{words: "Line Unsettled Before", key: key(ctrl, fyne.KeyUp), act: d.unsettledBefore, book: true},
+		nil,
+		&command{words: "To a Fault…", key: key(ctrlShift, fyne.KeyG), act: w.askFault, book: true},
+		&command{words: "Next Fault", key: key(ctrlShift, fyne.KeyDown), act: d.nextFault, book: true},
+		&command{words: "Fault Before", key: key(ctrlShift, fyne.KeyUp), act: d.faultBefore, book: true},
 		nil,
 		&command{words: "Next Leaf (Page Down)", act: d.nextLeaf, book: true},
 		&command{words: "Leaf Before (Page Up)", act: d.leafBefore, book: true},
@@ -178,6 +200,12 @@ func (m *menus) mirror(w *Window) {
 	before := m.said()
 	for _, c := range m.commands {
 		c.item.Disabled = c.book && w.session == nil
+		if c.is != nil {
+			c.item.Checked = w.session != nil && c.is()
+		}
+		if c.says != nil && w.session != nil {
+			c.item.Label = c.says()
+		}
 	}
 	m.mirrorHistory(w)
 	m.light.Label = "Lamp"
@@ -209,6 +237,9 @@ func (m *menus) said() string {
 		said.WriteString(c.item.Label)
 		if c.item.Disabled {
 			said.WriteByte('-')
+		}
+		if c.item.Checked {
+			said.WriteByte('+')
 		}
 	}
 	if m.recent.ChildMenu != nil {

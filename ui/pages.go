@@ -20,7 +20,7 @@ func (d *desk) drawPage(side pagemodel.Side, w, h int) image.Image {
 		return d.pictures.sheets[side].buffers.next(w, h)
 	}
 	page := d.page(at.number)
-	return d.pictures.sheets[side].draw(d.k, page, strokesOf(d.of.Collection(), page), d.look(side), w, h)
+	return d.pictures.sheets[side].draw(d.k, page, d.signs(page), d.look(side), w, h)
 }
 
 // look is what the page of a side is to look like now.

@@ -1,7 +1,6 @@
 package ui
 
 import (
-	"strconv"
 	"strings"
 
 	"fyne.io/fyne/v2"
@@ -56,7 +55,7 @@ func (f *finder) narrow() {
 	for _, p := range f.all {
 		if strings.Contains(strings.ToLower(p.name), typed) {
 			f.found = append(f.found, p)
-			rows = append(rows, listRow{words: p.name, aside: strconv.Itoa(p.page)})
+			rows = append(rows, listRow{words: p.name, aside: f.w.session.Setting().FolioOf(p.page)})
 		}
 	}
 	f.list.set(rows, 0)

@@ -39,13 +39,19 @@ func (d *drawing) ruleFrom(x, top, bottom, thick int, ink color.RGBA) {
 	fill(d.img, image.Rect(x, top, x+d.units(ruleEar)*2/3, top+thick), ink)
 }
 
+// hasRule says that a row's line can be taken by its end: that the row is upright
+// and ends on its own page.
+func hasRule(page *typeset.Page, r *typeset.Row) bool {
+	return !r.Turned && r.X >= 0 && r.X+r.Width <= page.Trim.Width
+}
+
 // ruleUnder is the line whose setting rule can be taken at a point of the page.
 func ruleUnder(p *plan, page *typeset.Page, at typeset.Point) (pagemodel.LineRef, bool) {
 	half := p.length(p.units(ruleGrab) / 2)
 	best, far := pagemodel.LineRef{}, typeset.Length(1<<30)
 	for i := range page.Rows {
 		r := &page.Rows[i]
-		if r.Line == 0 || !r.Last {
+		if r.Line == 0 || !r.Last || !hasRule(page, r) {
 			continue
 		}
 		centre := r.X + r.Width + p.length(p.units(ruleGap+2))
@@ -61,6 +67,10 @@ func ruleUnder(p *plan, page *typeset.Page, at typeset.Point) (pagemodel.LineRef
 // words it sheds can go to: the chosen one dark, the other faint.
 func (d *drawing) heldRule() {
 	r := &d.page.Rows[d.spot.row]
+	if r.Turned {
+		d.upright(r, d.spot.x+d.px(d.units(ruleGap)), 2*d.hair, d.colors.ink)
+		return
+	}
 	d.settingRule(r, d.pen.X(d.spot.x)+d.units(ruleGap), 2*d.hair, d.colors.ink)
 	if d.spot.after < 0 {
 		return
@@ -81,20 +91,23 @@ func (d *drawing) heldRule() {
 
 // caret draws a thin upright a little before a place in a row.
 func (d *drawing) caret(r *typeset.Row, x typeset.Length, thick int, ink color.RGBA) {
-	d.upright(r, d.pen.X(x)-d.units(3)-thick/2, thick, ink)
+	d.upright(r, x-d.px(d.units(3)+thick/2), thick, ink)
 }
 
 // atHand draws the thin mark beside the line at hand, and the caret in it.
 func (d *drawing) atHand() {
 	for _, i := range rowsOf(d.page, d.focus) {
 		r := &d.page.Rows[i]
-		x := min(d.page.Text.X, r.X) - d.px(d.units(12))
-		d.upright(r, d.pen.X(x), d.hair, d.colors.ink)
+		x := min(d.page.Text.X, r.X)
+		if r.Turned {
+			x = r.X
+		}
+		d.upright(r, x-d.px(d.units(12)), d.hair, d.colors.ink)
 		if d.word >= r.Start && d.word < r.End && !d.held {
 			d.caret(r, r.XAt(d.word), d.hair, d.colors.ink)
 		}
 		if d.typing >= r.Start && (d.typing <= r.End || r.Last) {
-			d.upright(r, d.pen.X(typingX(r, d.typing)), max(1, 3*d.hair/2), d.colors.mark)
+			d.upright(r, typingX(r, d.typing), max(1, 3*d.hair/2), d.colors.mark)
 		}
 	}
 }

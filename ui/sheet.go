@@ -2,7 +2,6 @@ package ui
 
 import (
 	"image"
-	"slices"
 
 	"headland/pagemodel"
 	"headland/typeset"
@@ -35,21 +34,21 @@ type sheet struct {
 	under    look       // what the underlay was drawn for
 	drawn    look
 	page     *typeset.Page
-	strokes  []stroke
-	clean    bool // the last buffer shows drawn, page and strokes
+	signs    signs
+	clean    bool // the last buffer shows drawn, page and signs
 }
 
 // draw gives the page's image of w by h device pixels.
-func (s *sheet) draw(k *inker, page *typeset.Page, strokes []stroke, l look, w, h int) *image.RGBA {
-	if img, ok := s.buffers.last(w, h); ok && s.clean && l == s.drawn && sameInk(page, s.page) && slices.Equal(strokes, s.strokes) {
+func (s *sheet) draw(k *inker, page *typeset.Page, marks signs, l look, w, h int) *image.RGBA {
+	if img, ok := s.buffers.last(w, h); ok && s.clean && l == s.drawn && sameInk(page, s.page) && marks.same(&s.signs) {
 		return img
 	}
 	img := s.buffers.next(w, h)
 	s.layUnder(k, page, l, w, h)
 	copy(img.Pix, s.underlay.Pix)
 	d := newDrawing(k, img, page, l)
-	d.verse(strokes)
-	s.drawn, s.page, s.strokes, s.clean = l, page, strokes, true
+	d.verse(&marks)
+	s.drawn, s.page, s.signs, s.clean = l, page, marks, true
 	return img
 }
 

@@ -31,8 +31,8 @@ func strokesOf(c *pagemodel.Collection, page *typeset.Page) []stroke {
 	var found []stroke
 	for i := range page.Rows {
 		r := &page.Rows[i]
-		if r.Role != typeset.RoleVerse || r.Turn != typeset.LineStart {
-			continue
+		if r.Role != typeset.RoleVerse || r.Turn != typeset.LineStart || r.Number == 0 {
+			continue // of what runs over from the page before, that page has the mark
 		}
 		broken := i+1 < len(page.Rows) && page.Rows[i+1].Turn == typeset.EditionBreak && page.Rows[i+1].Ref() == r.Ref()
 		if r.Overrun <= 0 && !broken {
@@ -45,10 +45,12 @@ func strokesOf(c *pagemodel.Collection, page *typeset.Page) []stroke {
 	return found
 }
 
-// samePage says that a page looks alike in two settings, its marks included.
+// samePage says that a page looks alike in two settings, the poet's marks
+// included.
 func samePage(a, b *typeset.Setting, number int) bool {
 	one, other := a.Page(number), b.Page(number)
-	return sameInk(one, other) && slices.Equal(strokesOf(a.Collection(), one), strokesOf(b.Collection(), other))
+	s, o := signsOf(a, nil, one, typeset.PageEnd{}), signsOf(b, nil, other, typeset.PageEnd{})
+	return sameInk(one, other) && s.same(&o)
 }
 
 // sameInk says that two pages look alike.
@@ -64,7 +66,7 @@ func sameInk(a, b *typeset.Page) bool {
 
 func sameRow(a, b typeset.Row) bool {
 	return a.Poem == b.Poem && a.Line == b.Line && a.Role == b.Role && a.Turn == b.Turn && a.Start == b.Start && a.End == b.End &&
-		a.X == b.X && a.Baseline == b.Baseline && a.Width == b.Width && a.Overrun == b.Overrun && a.Last == b.Last &&
+		a.X == b.X && a.Baseline == b.Baseline && a.Turned == b.Turned && a.Width == b.Width && a.Overrun == b.Overrun && a.Last == b.Last &&
 		slices.EqualFunc(a.Runs, b.Runs, sameRun)
 }
 

@@ -18,6 +18,9 @@ const (
 	overTick                      // a tick that stands out from one
 	overUnsettled                 // the words that count the unsettled lines
 	overSlip                      // the facing page's slip in a narrow window
+	overFaults                    // the words that count the faults
+	overFault                     // the mark of a fault
+	overEnd                       // the words that say what the page end falls on
 )
 
 // target is what the hand is over, and all that must be known to act on it.
@@ -28,7 +31,8 @@ type target struct {
 	row    int               // likewise, of the page's rows
 	offset int               // in the line's text, of a word
 	leaf   int               // in a fore-edge, from the page outward
-	page   int               // of a tick
+	page   int               // of a tick or of the words at a page's end
+	fault  typeset.Fault     // whose mark it is
 	spread pagemodel.Spread  // that opens at an edge or a tick
 }
 
@@ -48,10 +52,14 @@ func (d *desk) under(at image.Point) target {
 
 // underFoot finds the words at the foot that can be pressed.
 func (d *desk) underFoot(at image.Point) target {
-	run := d.k.words(unsettledWords(d.of.Unsettled()), wordSize, false)
-	end := d.plan.units(sideMargin + run.Width.Points())
-	if d.of.Unsettled() > 0 && at.X < end+d.plan.units(8) && at.X > d.plan.units(sideMargin/2) {
-		return target{kind: overUnsettled}
+	near := d.plan.units(8)
+	x := d.plan.units(sideMargin)
+	for _, w := range d.counts() {
+		end := x + d.plan.units(d.k.words(w.words, wordSize, false).Width.Points())
+		if w.pressed != overNothing && at.X >= x-near && at.X < end+near {
+			return target{kind: w.pressed}
+		}
+		x = end + d.plan.units(countGap)
 	}
 	return target{}
 }
@@ -81,15 +89,38 @@ func (d *desk) underPage(side pagemodel.Side, at image.Point) target {
 	if ref, ok := ruleUnder(&d.plan, page, p); ok {
 		return target{kind: overRule, side: side, ref: ref}
 	}
-	row, offset, ok := page.At(p)
-	if !ok || !d.onInk(&page.Rows[row], p) {
+	if t, ok := d.underSigns(side, page, p); ok {
+		return t
+	}
+	row, offset, ok := textAt(page, p)
+	if !ok || !d.onInk(page, &page.Rows[row], p) {
 		return target{side: side}
 	}
 	return target{kind: overWord, side: side, ref: page.Rows[row].Ref(), row: row, offset: offset}
 }
 
-// onInk says that x is on the row's words, or near their beginning or end.
-func (d *desk) onInk(r *typeset.Row, p typeset.Point) bool {
-	near := d.plan.length(d.plan.units(14))
-	return p.X >= r.X-near && p.X <= r.X+r.Width+near
+// textAt finds the text at a point of a page as [typeset.Page.At] does, and also
+// where rows lie on their side.
+func textAt(page *typeset.Page, p typeset.Point) (row, offset int, ok bool) {
+	far := typeset.Length(1 << 30)
+	for i := range page.Rows {
+		r := &page.Rows[i]
+		away := distance(p.X, r.Baseline-sizeOf(r)/3)
+		if r.Turned && r.Line != 0 && away <= sizeOf(r) && away < far {
+			row, far, ok = i, away, true
+		}
+	}
+	if ok {
+		return row, page.Rows[row].OffsetAt(page.Trim.Height - p.Y), true
+	}
+	return page.At(p)
+}
+
+// onInk says that a point is on the row's words, or near their beginning or end.
+func (d *desk) onInk(page *typeset.Page, r *typeset.Row, p typeset.Point) bool {
+	near, along := d.plan.length(d.plan.units(14)), p.X
+	if r.Turned {
+		along = page.Trim.Height - p.Y
+	}
+	return along >= r.X-near && along <= r.X+r.Width+near
 }

@@ -20,7 +20,7 @@ func TestAHandThatKnowsNothing(t *testing.T) {
 	first := textOf(tb.w.session.Collection())
 	tb.d.ask = func(m lineMenu) {}
 	rng := rand.New(rand.NewPCG(1, 2))
-	for range 1500 {
+	for range 2000 {
 		wander(tb, rng)
 	}
 	tb.d.settleHand()

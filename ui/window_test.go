@@ -234,7 +234,7 @@ func TestALinesMenu(t *testing.T) {
 		words = append(words, item.words)
 	}
 	want := "Let the line turn: it is settled|Turn it at ‘someone’|Break before ‘someone’ in the poem|" +
-		"Break before ‘someone’ in this edition|Retype the line"
+		"Break before ‘someone’ in this edition|Retype the line|Keep its stanza whole|Begin a page with it"
 	if got := strings.Join(words, "|"); got != want {
 		t.Errorf("the menu says %q, want %q", got, want)
 	}

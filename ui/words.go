@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"image"
+	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -44,14 +45,42 @@ func (d *desk) drawHead(w, h int) image.Image {
 	return img
 }
 
-// footWords are the three things that the foot of the desk says.
-type footWords struct{ left, middle, right string }
+// footWords are the things that the foot of the desk says.
+type footWords struct {
+	left          []count
+	middle, right string
+}
+
+// count is how much of something there is, in words that can be pressed.
+type count struct {
+	words   string
+	pressed overKind // overNothing where there is nowhere to go
+}
+
+// countGap is the white between the counts, in the toolkit's units.
+const countGap = 22
+
+// counts are what wants the poet: lines unsettled, and faults if there are any.
+func (d *desk) counts() []count {
+	all := []count{{words: unsettledWords(d.of.Unsettled())}}
+	if d.of.Unsettled() > 0 {
+		all[0].pressed = overUnsettled
+	}
+	switch n := len(d.faults); n {
+	case 0:
+	case 1:
+		all = append(all, count{"1 fault", overFaults})
+	default:
+		all = append(all, count{fmt.Sprintf("%d faults", n), overFaults})
+	}
+	return all
+}
 
 func (d *desk) footWords() footWords {
 	if d.session == nil {
 		return footWords{middle: d.said}
 	}
-	return footWords{unsettledWords(d.of.Unsettled()), d.help(), pageWords(d.spread, d.of.Extent())}
+	return footWords{d.counts(), d.help(), d.pageWords(d.spread)}
 }
 
 // unsettledWords say how many lines want the poet.
@@ -65,15 +94,18 @@ func unsettledWords(n int) string {
 	return fmt.Sprintf("%d lines unsettled", n)
 }
 
-// pageWords say where the book lies open.
-func pageWords(s pagemodel.Spread, extent int) string {
-	switch {
-	case s.Verso == 0:
-		return fmt.Sprintf("page %d of %d", s.Recto, extent)
-	case s.Recto == 0:
-		return fmt.Sprintf("page %d of %d", s.Verso, extent)
+// pageWords say where the book lies open: by folios, and, while those are the
+// numbers of the pages, of how many.
+func (d *desk) pageWords(s pagemodel.Spread) string {
+	last := max(s.Verso, s.Recto)
+	words := "page " + d.of.FolioOf(last)
+	if s.Verso > 0 && s.Recto > 0 {
+		words = "pages " + d.of.FolioOf(s.Verso) + "–" + d.of.FolioOf(s.Recto)
 	}
-	return fmt.Sprintf("pages %d–%d of %d", s.Verso, s.Recto, extent)
+	if d.of.FolioOf(last) != strconv.Itoa(last) {
+		return fmt.Sprintf("%s · %d in all", words, d.of.Extent())
+	}
+	return fmt.Sprintf("%s of %d", words, d.of.Extent())
 }
 
 // drawFoot draws the words at the foot of the desk.
@@ -84,7 +116,13 @@ func (d *desk) drawFoot(w, h int) image.Image {
 	s := d.k.slateAt(img, band.Min, d.plan.density, colors.desk)
 	words := d.footWords()
 	margin, base := d.plan.units(sideMargin), d.plan.footBase()
-	leftEnd := d.drawUnsettled(s, words.left, margin, base)
+	leftEnd := margin
+	for i, c := range words.left {
+		if i > 0 {
+			leftEnd += d.plan.units(countGap)
+		}
+		leftEnd = d.drawCount(s, c, leftEnd, base)
+	}
 	right := d.k.words(words.right, wordSize, false)
 	rightFrom := band.Max.X - margin - s.px(right.Width)
 	s.write(right, rightFrom, base, colors.quiet)
@@ -93,12 +131,12 @@ func (d *desk) drawFoot(w, h int) image.Image {
 	return img
 }
 
-// drawUnsettled draws the words at the left, ruled beneath while the hand is
-// over them: they can be pressed.
-func (d *desk) drawUnsettled(s *slate, words string, x, base int) int {
+// drawCount draws words at the left, ruled beneath while the hand is over them:
+// they can be pressed.
+func (d *desk) drawCount(s *slate, c count, x, base int) int {
 	colors := d.light.palette()
-	end := s.write(d.k.words(words, wordSize, false), x, base, colors.words)
-	if d.over.kind == overUnsettled {
+	end := s.write(d.k.words(c.words, wordSize, false), x, base, colors.words)
+	if c.pressed != overNothing && d.over.kind == c.pressed {
 		y := base + d.plan.units(5)
 		s.fill(image.Rect(x, y, end, y+max(1, d.plan.units(1))), colors.words)
 	}
@@ -109,8 +147,12 @@ func (d *desk) drawUnsettled(s *slate, words string, x, base int) int {
 // fit. What the poet is told is never shortened while two lines can hold it.
 func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
 	upper, lower := words, ""
-	if d.said != "" && s.px(d.k.words(words, wordSize, false).Width) > to-from {
-		upper, lower = halves(words)
+	fits := func(words string) bool { return s.px(d.k.words(words, wordSize, false).Width) <= to-from }
+	if d.saysMuch() && !fits(words) {
+		upper, lower = halvesAt(words, " · ")
+		if !fits(upper) || !fits(lower) {
+			upper, lower = halves(words)
+		}
 		base -= d.plan.units(11)
 	}
 	for _, line := range [...]string{upper, lower} {
@@ -122,17 +164,31 @@ func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
 	}
 }
 
+// saysMuch says that the words in the middle may take two lines: what the poet
+// was told, and what is faulty.
+func (d *desk) saysMuch() bool {
+	if d.said != "" || d.session == nil || d.over.kind == overFault {
+		return true
+	}
+	_, faulty := d.faultAtHand()
+	return faulty && d.over.kind == overNothing && d.hand.grip == nil && d.typing == nil
+}
+
 // halves parts words in two lines of about one length.
-func halves(words string) (upper, lower string) {
-	middle := len(words) / 2
-	for i := 0; i < middle; i++ {
-		for _, at := range [...]int{middle + i, middle - i} {
-			if words[at] == ' ' {
-				return words[:at], words[at+1:]
-			}
+func halves(words string) (upper, lower string) { return halvesAt(words, " ") }
+
+// halvesAt parts them where something stands between them.
+func halvesAt(words, at string) (upper, lower string) {
+	best := -1
+	for i := range words {
+		if strings.HasPrefix(words[i:], at) && (best < 0 || abs(2*i-len(words)) < abs(2*best-len(words))) {
+			best = i
 		}
 	}
-	return words, ""
+	if best < 0 {
+		return words, ""
+	}
+	return words[:best], words[best+len(at):]
 }
 
 // fitting is the words, less what stands between their first and last dots,
@@ -145,11 +201,10 @@ func (d *desk) fitting(s *slate, words string, room int) string {
 		said = append(said[:drop:drop], said[drop+1:]...)
 	}
 	short := strings.Join(said, dot)
-	for s.px(d.k.words(short, wordSize, false).Width) > room && strings.Contains(short, " ") {
-		short = strings.TrimRight(short[:strings.LastIndex(short, " ")], " …") + " …"
-		if strings.Count(short, " ") == 1 {
-			break
-		}
+	left := short
+	for s.px(d.k.words(short, wordSize, false).Width) > room && strings.Contains(left, " ") {
+		left = strings.TrimRight(left[:strings.LastIndex(left, " ")], " ,:;·")
+		short = left + " …"
 	}
 	return short
 }

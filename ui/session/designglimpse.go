@@ -1,7 +1,6 @@
 package session
 
 import (
-	"encoding/json"
 	"slices"
 
 	"headland/pagemodel"
@@ -77,24 +76,9 @@ func opensPage(p *pagemodel.Poem) bool {
 // excerpt is a book of part of another's order, in a design, without prelims
 // and end matter. Its first poem opens on the side that it has in the whole.
 func excerpt(whole *typeset.Setting, from, to int, d pagemodel.Design) (*pagemodel.Collection, error) {
-	order := []int64{}
 	entries := whole.Collection().Order()[from:to]
-	for _, e := range entries {
-		if e.Poem != nil {
-			order = append(order, int64(e.Poem.ID()))
-		} else {
-			order = append(order, -int64(e.Section.ID))
-		}
-	}
-	body, err := json.Marshal(map[string][]int64{"order": order})
+	book, err := pagemodel.SetDesign{Design: d}.Apply(whole.Collection().Only(from, to))
 	if err != nil {
-		return nil, err
-	}
-	book, err := whole.Collection().With([]pagemodel.Change{{Kind: "order", New: body}, {Kind: "matter", New: []byte("{}")}})
-	if err != nil {
-		return nil, err
-	}
-	if book, err = (pagemodel.SetDesign{Design: d}).Apply(book); err != nil {
 		return nil, err
 	}
 	if len(entries) == 0 || entries[0].Poem == nil {
