@@ -40,9 +40,12 @@ func (s *Setting) Remedies(f Fault) []Remedy {
 	return found
 }
 
-// tried is the setting after an edit. A whole book set in another design is
-// remembered, since every fault of one kind may ask for the same.
+// tried is the setting after an edit, with the prelims and end matter as they
+// stand: no remedy changes how many pages they take. A whole book set in another
+// design is remembered, since every fault of one kind may ask for the same.
 func (s *Setting) tried(e pagemodel.Edit, next *pagemodel.Collection) *Setting {
+	s.setter.keepMatter = s.matter
+	defer func() { s.setter.keepMatter = nil }()
 	if _, ok := e.(pagemodel.SetDesign); !ok {
 		return s.setter.Set(s, next)
 	}

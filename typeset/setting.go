@@ -73,6 +73,8 @@ type Setter struct {
 	source FaceSource
 	comp   compositor
 	trials trials // of the setting last asked for remedies
+
+	keepMatter *matterSetting // to be taken for whatever is set, unless nil
 }
 
 // NewSetter makes a setter that finds its faces in source.
@@ -287,6 +289,9 @@ func (b *blocks) section(s *pagemodel.Section) *poemSetting {
 // nothing that they name has changed.
 func (s *Setting) setMatter(prev *Setting, renamed bool) {
 	c := s.collection
+	if s.matter = s.setter.keepMatter; s.matter != nil {
+		return
+	}
 	if prev != nil && !renamed && reflect.DeepEqual(prev.collection.Matter(), c.Matter()) && reflect.DeepEqual(prev.collection.About(), c.About()) {
 		s.matter = prev.matter
 		return

@@ -17,6 +17,7 @@ type look struct {
 	light     light
 	side      pagemodel.Side
 	swallowed typeset.Length
+	text      typeset.Rect      // where the text may stand, for the scale
 	hand      pagemodel.LineRef // the line under the hand
 	focus     pagemodel.LineRef // the line at hand
 	word      int               // the byte offset that the word caret is before; -1 for none
@@ -54,7 +55,7 @@ func (s *sheet) draw(k *inker, page *typeset.Page, marks signs, l look, w, h int
 
 // layUnder draws what lies under the verse, unless it lies there already.
 func (s *sheet) layUnder(k *inker, page *typeset.Page, l look, w, h int) {
-	key := look{plan: l.plan, scale: l.scale, density: l.density, light: l.light, side: l.side, swallowed: l.swallowed}
+	key := look{plan: l.plan, scale: l.scale, density: l.density, light: l.light, side: l.side, swallowed: l.swallowed, text: page.Text}
 	if len(page.Rows) == 0 {
 		key.word = -1 // a blank has no scale
 	}
