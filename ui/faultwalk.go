@@ -3,7 +3,6 @@ package ui
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"headland/pagemodel"
 	"headland/typeset"
@@ -106,33 +105,8 @@ func (d *desk) liesOpen(f typeset.Fault) bool {
 // how to find what would mend it.
 func (d *desk) faultHelp(f typeset.Fault) string {
 	words := kindOf(f).letter + ": " + f.Text
-	if end := d.endAt(f); end.Text != "" {
-		why := end.Text
-		if _, because, ok := strings.Cut(why, ": "); ok {
-			why = because
-		}
+	if why := d.of.Why(f); why != "" {
 		words += " · why there: " + why
 	}
 	return words + " · Ctrl M: what would mend it"
-}
-
-// endAt is the page end that a fault is about, the zero PageEnd where it is
-// about none: the one before its line, or, where it is at no line, the one of its
-// page.
-func (d *desk) endAt(f typeset.Fault) typeset.PageEnd {
-	switch {
-	case f.Page == 0:
-		return typeset.PageEnd{}
-	case f.Line.Line == 0:
-		if end := d.pageEnd(f.Page); endWords(end) != "" {
-			return end
-		}
-		return typeset.PageEnd{}
-	}
-	for _, number := range [...]int{f.Page, f.Page - 1, f.Page - 2} {
-		if end := d.pageEnd(number); number > 0 && end.Line == f.Line {
-			return end
-		}
-	}
-	return typeset.PageEnd{}
 }

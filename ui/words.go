@@ -2,13 +2,11 @@ package ui
 
 import (
 	"errors"
-	"fmt"
 	"image"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
-	"headland/pagemodel"
 	"headland/ui/session"
 )
 
