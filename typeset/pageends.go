@@ -184,7 +184,7 @@ func (a Cost) differences(b Cost) string {
 		{a.Turned - b.Turned, "stanza/ parted at a turn", "stanzas/ parted at a turn"},
 		{a.Split - b.Split, "stanza/ parted at the gutter", "stanzas/ parted at the gutter"},
 		{a.AgainstRule - b.AgainstRule, "stanza/ parted against its rule", "stanzas/ parted against their rule"},
-		{a.Unfaced - b.Unfaced, "poem/ that does not face itself", "poems/ that do not face themselves"},
+		{a.Unfaced - b.Unfaced, "unfaced poem", "unfaced poems"},
 	} {
 		if f.more == 0 {
 			continue
