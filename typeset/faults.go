@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"fmt"
+	"strings"
 
 	"headland/pagemodel"
 )
@@ -334,6 +335,12 @@ func (b *faultFinder) edgeFault(p *Page, r *Row) {
 	lost := b.swallowed()
 	var in Length
 	switch {
+	case b.at.kind == across:
+		if words := b.inTheGutter(r, p.Trim.Width, lost); words != "" && p.Side == pagemodel.Verso {
+			f.Kind, f.Text = NearGutter, "“"+words+"” falls into the gutter"
+			b.found = append(b.found, f)
+		}
+		return
 	case p.Side == pagemodel.Recto && r.X < lost && r.X+r.Width > 0:
 		in = lost - r.X
 		f.Text = fmt.Sprintf("“%s” begins %s inside what the binding swallows", rowText(r), millimetres(in))
@@ -345,6 +352,23 @@ func (b *faultFinder) edgeFault(p *Page, r *Row) {
 		f.Kind = NearGutter
 		b.found = append(b.found, f)
 	}
+}
+
+// inTheGutter are the words of a row, on a verso, that reach into what the
+// binding takes on either side of the spine, which is at x.
+func (b *faultFinder) inTheGutter(r *Row, x, lost Length) string {
+	poem, at, err := b.collection.Line(r.Ref())
+	if err != nil {
+		return ""
+	}
+	text := poem.Line(at).Text()
+	var in []string
+	for _, w := range pagemodel.Words(text) {
+		if w.Start >= r.Start && w.End <= r.End && r.XAt(w.Start) < x+lost && r.XAt(w.End) > x-lost {
+			in = append(in, text[w.Start:w.End])
+		}
+	}
+	return strings.Join(in, " ")
 }
 
 func millimetres(l Length) string { return fmt.Sprintf("%.1f mm", l.Millimetres()) }

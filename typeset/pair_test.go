@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"headland/pagemodel"
@@ -128,6 +129,30 @@ func TestPoemAcrossTheSpread(t *testing.T) {
 	}
 	if left.Number != 1 || right.Number != 0 {
 		t.Errorf("it is counted as row %d on the verso and %d on the recto, want 1 and none", left.Number, right.Number)
+	}
+}
+
+// TestWordsInTheGutter: of a poem across the spread the words that the binding
+// takes are named, once, and a gap there mends it.
+func TestWordsInTheGutter(t *testing.T) {
+	d := testDesign()
+	b := pagemodel.NewBuilder(pagemodel.About{}, d)
+	text := "a line so long that no page of this book could hold the whole of it and that goes over the gutter"
+	b.Poem(pagemodel.PoemHead{Title: "Wide", Lie: pagemodel.Across}, []pagemodel.Part{pagemodel.NewPart("", []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, []pagemodel.Line{b.Line(text), b.Line("short")})})})
+	c := b.Collection()
+	s := setOf(c)
+	faults := s.Faults()
+	if len(faults) != 1 || faults[0].Kind != NearGutter || faults[0].Page != 2 || !strings.Contains(faults[0].Text, "falls into the gutter") {
+		t.Fatalf("faults %v", faults)
+	}
+	words, _, _ := strings.Cut(strings.TrimPrefix(faults[0].Text, "“"), "”")
+	at := strings.Index(text, words)
+	if at < 0 {
+		t.Fatalf("%q is not in the line", words)
+	}
+	c = mustApply(t, c, pagemodel.SetGap{LineRef: firstLine(c), At: at, Width: pagemodel.Ems(8)})
+	if faults := setOf(c).Faults(); len(faults) != 0 {
+		t.Errorf("with a gap at the spine: %v", faults)
 	}
 }
 

@@ -85,6 +85,9 @@ func (s *Setting) tries(f Fault) []remedy {
 	case OverMeasure:
 		return []remedy{s.smaller(p)}
 	case NearGutter:
+		if p.Head().Lie == pagemodel.Across {
+			return nil // where its words stand is the poet's: indents and gaps move them
+		}
 		return s.outOfTheGutter()
 	}
 	return slices.Concat(s.pageRemedies(p), s.togetherRemedies(p, f), s.orderRemedies(p), s.signs(f))
