@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -79,6 +80,43 @@ func TestTranslationFaces(t *testing.T) {
 	}
 	if got := contents[3].Page; got%2 != 0 {
 		t.Errorf("the poem after the pair is on page %d, want the verso behind the recto", got)
+	}
+}
+
+// TestTranslationWithATurnover: where a line turns on one side, the line below it
+// stands level on both all the same.
+func TestTranslationWithATurnover(t *testing.T) {
+	b := pagemodel.NewBuilder(pagemodel.About{}, testDesign())
+	poem := func(start pagemodel.Start, lines ...string) {
+		var stanza []pagemodel.Line
+		for _, l := range lines {
+			stanza = append(stanza, b.Line(l))
+		}
+		b.Poem(pagemodel.PoemHead{Title: "Pain", Start: start}, []pagemodel.Part{pagemodel.NewPart("", []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, stanza)})})
+	}
+	poem(pagemodel.FreshPage, "le pain", "et le sel")
+	poem(pagemodel.FacingPage, strings.Repeat("bread and more bread ", 6), "and salt")
+	s := setOf(b.Collection())
+	verso, recto := gridOf(s.Page(2)), gridOf(s.Page(3))
+	if verso["et le sel"] != recto["and salt"] || recto["and salt"] < testDesign().PoemRow+2 {
+		t.Errorf("the second lines stand on rows %d and %d", verso["et le sel"], recto["and salt"])
+	}
+}
+
+// TestRunningHeadsLeaveOpeningsAlone: none stands over either page of the spread
+// on which a poem across it opens; one does over the spread after.
+func TestRunningHeadsLeaveOpeningsAlone(t *testing.T) {
+	d := testDesign()
+	d.Running = pagemodel.PoetAndBook
+	c := bookShaped(d, shape{pagemodel.PoemHead{Title: "Wide", Lie: pagemodel.Across}, []int{20, 20}})
+	about := c.About()
+	about.Poet = "A. Poet"
+	s := setOf(mustApply(t, c, pagemodel.SetAbout{About: about}))
+	for n := 2; n <= 5; n++ {
+		has := slices.ContainsFunc(s.Page(n).Rows, func(r Row) bool { return r.Role == RoleRunning })
+		if want := n > 3; has != want {
+			t.Errorf("page %d has a running head: %v", n, has)
+		}
 	}
 }
 
