@@ -14,12 +14,16 @@ const mostFigures = 4
 
 // folioColumn is the width of the column: so many of the face's widest figure.
 func (f *matterFlow) folioColumn() Length {
+	if f.column > 0 {
+		return f.column
+	}
 	var widest int32
 	face := f.faces.styles[0]
 	for figure := '0'; figure <= '9'; figure++ {
 		widest = max(widest, f.shaper.shape(face, plainCase, string(figure)).width)
 	}
-	return face.at(f.size, mostFigures*widest)
+	f.column = face.at(f.size, mostFigures*widest)
+	return f.column
 }
 
 // refer sets words that refer to a page, an em clear of the column. What turns

@@ -11,7 +11,8 @@ type matterFlow struct {
 	kind    pagemodel.MatterKind
 	heading string
 	pages   []matterPage
-	grid    int // the last row of the grid that is taken; on no page yet, the sink
+	grid    int    // the last row of the grid that is taken; on no page yet, the sink
+	column  Length // the width of the column of folios, once it is known
 }
 
 // chunk is rows that stand together.

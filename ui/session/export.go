@@ -25,11 +25,11 @@ type PDFOptions struct {
 // written out. It reads nothing of the session, so it may be used on another
 // goroutine, by one at a time.
 type Export struct {
-	about    pagemodel.About
-	pages    []*typeset.Page
-	folios   []string // of the pages, blind or not
-	contents []typeset.ContentsEntry
-	own      os.FileInfo // the collection's file
+	about   pagemodel.About
+	pages   []*typeset.Page
+	folios  []string // of the pages, blind or not
+	outline []pdf.Bookmark
+	own     os.FileInfo // the collection's file
 }
 
 // Export is the committed book, to be written out. It is refused where the book
@@ -43,7 +43,7 @@ func (s *Session) Export() (*Export, error) {
 	if setting.Extent() == 0 {
 		return nil, fmt.Errorf("export %s: the book has no pages yet: add a manuscript first", s.Path())
 	}
-	x := &Export{about: s.Collection().About(), contents: setting.Contents(), own: s.file()}
+	x := &Export{about: s.Collection().About(), outline: outlineOf(setting), own: s.file()}
 	for n := 1; n <= setting.Extent(); n++ {
 		x.pages, x.folios = append(x.pages, setting.Page(n)), append(x.folios, setting.FolioOf(n))
 	}
@@ -102,7 +102,7 @@ func (x *Export) writePDF(path string, d pdf.Document, progress func(done, of in
 func (x *Export) document(o PDFOptions) pdf.Document {
 	d := pdf.Document{
 		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about), Pages: x.pages,
-		Numbering: pdf.NumberingOf(x.folios), Outline: x.outline(), Sheet: pdf.Sheet{Spreads: o.Spreads, Marks: o.Marks && !o.Spreads},
+		Numbering: pdf.NumberingOf(x.folios), Outline: x.outline, Sheet: pdf.Sheet{Spreads: o.Spreads, Marks: o.Marks && !o.Spreads},
 	}
 	if !o.Spreads && pdf.Bleeds(x.pages) {
 		d.Sheet.Bleed = pdf.UsualBleed
@@ -116,22 +116,4 @@ func languageOf(about pagemodel.About) string {
 		return "en"
 	}
 	return about.Language
-}
-
-// outline is the contents as a reader shows them beside the pages: poems under
-// their sections.
-func (x *Export) outline() []pdf.Bookmark {
-	var marks []pdf.Bookmark
-	inSection := false
-	for _, entry := range x.contents {
-		mark := pdf.Bookmark{Title: entry.Title, Page: entry.Page - 1}
-		if inSection && !entry.Section {
-			section := &marks[len(marks)-1]
-			section.Under = append(section.Under, mark)
-			continue
-		}
-		inSection = inSection || entry.Section
-		marks = append(marks, mark)
-	}
-	return marks
 }

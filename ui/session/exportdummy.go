@@ -96,7 +96,7 @@ func counted(n int, noun string) string {
 func (d *Dummy) Write(path string, progress func(done, of int) bool) error {
 	x := d.export
 	doc := pdf.Document{
-		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about), Pages: x.pages, Outline: x.outline(),
+		Title: x.about.Title, Author: x.about.Poet, Lang: languageOf(x.about), Pages: x.pages, Outline: x.outline,
 	}
 	for i, sheet := range d.plan.Sheets {
 		doc.Sides = append(doc.Sides, d.side(i, true, sheet.Front), d.side(i, false, sheet.Back))
