@@ -152,6 +152,10 @@ func (s *Setting) faultsOf(entry int) []Fault {
 	if b.at.kind == divider {
 		return b.found
 	}
+	if b.own.head == len(b.own.units) {
+		b.find(StrandedTitle, 0, "the poem has no lines")
+		return b.found
+	}
 	b.endFaults()
 	b.shapeFaults()
 	b.edgeFaults()
