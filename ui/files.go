@@ -90,9 +90,14 @@ func (w *Window) askNewPlace(about pagemodel.About) {
 	})
 }
 
-// newFile begins a collection. It has one empty line to begin typing in.
+// newFile begins a collection with the usual prelims. It has one empty line to
+// begin typing in.
 func (w *Window) newFile(path string, about pagemodel.About) {
 	b := pagemodel.NewBuilder(about, pagemodel.DefaultDesign())
+	if err := b.Matter(pagemodel.UsualMatter()); err != nil {
+		w.fail("It could not be begun", err)
+		return
+	}
 	line := b.Line("")
 	b.Poem(pagemodel.PoemHead{}, []pagemodel.Part{pagemodel.NewPart("", []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, []pagemodel.Line{line})})})
 	s, err := session.Create(path, b.Collection())
