@@ -66,7 +66,7 @@ func plainly(d pagemodel.Design, p *pagemodel.Poem) *pagemodel.Collection {
 		parts = append(parts, pagemodel.NewPart(part.Heading(), stanzas))
 	}
 	h := p.Head()
-	h.Form, h.Start, h.Blank, h.Run = pagemodel.NoForm, pagemodel.FreshPage, false, 0
+	h.Form, h.Start, h.Blank, h.Run, h.Lie = pagemodel.NoForm, pagemodel.FreshPage, false, 0, pagemodel.Upright
 	b.Poem(h, parts)
 	return b.Collection()
 }
@@ -109,45 +109,60 @@ func wordsOf(p *typeset.Page) []typeset.Row {
 		switch r.Role {
 		case typeset.RoleFolio, typeset.RoleRunning, typeset.RoleSign, typeset.RoleSection:
 		default:
-			if r.Poem != 0 || r.Line == 0 {
-				rows = append(rows, r)
-			}
+			rows = append(rows, r)
 		}
 	}
 	return rows
 }
 
-// finished reads the pages of a setting. The error says where they do not hold
-// the pieces of the book, each once and in order.
+// finished reads the pages of a setting, those of each poem together. The error
+// says where they do not hold the pieces of the book, each once and in order.
 func (b *book) finished(s *typeset.Setting) ([]sheet, error) {
 	var sheets []sheet
-	next := 0
+	next := slices.Clone(b.begins[:len(b.poems)]) // the piece that each poem goes on with
 	for n := 1; n <= s.Extent(); n++ {
-		rows := wordsOf(s.Page(n))
-		if len(rows) == 0 {
-			continue
-		}
-		page := sheet{number: n, from: next}
-		for len(rows) > 0 {
-			if next == len(b.pieces) {
-				return nil, fmt.Errorf("page %d: more rows than the book has", n)
+		if rows := wordsOf(s.Page(n)); len(rows) > 0 {
+			page, err := b.read(n, rows, next)
+			if err != nil {
+				return nil, fmt.Errorf("page %d: %w", n, err)
 			}
-			p := &b.pieces[next]
-			if !p.holds(rows) {
-				return nil, fmt.Errorf("page %d: not the %d rows of piece %d, %v %q, but %s", n, p.rows, next, p.role, p.line.Text(), rowList(rows))
-			}
-			page.grids = append(page.grids, rows[0].Grid)
-			page.depth = rows[p.rows-1].Grid
-			rows = rows[p.rows:]
-			next++
+			sheets = append(sheets, page)
 		}
-		page.to = next
-		sheets = append(sheets, page)
 	}
-	if next < len(b.pieces) {
-		return nil, fmt.Errorf("pieces from %d are on no page", next)
+	for i, u := range next {
+		if u < b.begins[i+1] {
+			return nil, fmt.Errorf("pieces %d to %d are on no page", u, b.begins[i+1]-1)
+		}
 	}
+	slices.SortFunc(sheets, func(a, b sheet) int { return a.from - b.from })
 	return sheets, nil
+}
+
+// read reads the rows of a page. next is the piece that each poem goes on with.
+func (b *book) read(number int, rows []typeset.Row, next []int) (sheet, error) {
+	page := sheet{number: number, from: -1}
+	for len(rows) > 0 {
+		poem := slices.IndexFunc(b.poems, func(p *pagemodel.Poem) bool { return p.ID() == rows[0].Poem })
+		if poem < 0 || next[poem] == b.begins[poem+1] {
+			return page, fmt.Errorf("more rows than the book has: %s", rowList(rows))
+		}
+		u := next[poem]
+		p := &b.pieces[u]
+		if page.from < 0 {
+			page.from = u
+		} else if u != page.to {
+			return page, fmt.Errorf("piece %d stands below piece %d", u, page.to-1)
+		}
+		if !p.holds(rows) {
+			return page, fmt.Errorf("not the %d rows of piece %d, %v %q, but %s", p.rows, u, p.role, p.line.Text(), rowList(rows))
+		}
+		page.grids = append(page.grids, rows[0].Grid)
+		page.depth = rows[p.rows-1].Grid
+		rows = rows[p.rows:]
+		next[poem]++
+		page.to = u + 1
+	}
+	return page, nil
 }
 
 // holds says that the rows begin with this piece, its rows one below another.
@@ -182,7 +197,7 @@ func (b *book) String() string {
 			continue
 		}
 		h := e.Poem.Head()
-		s += fmt.Sprintf("poem: %v, blank %v, form %q, run %d\n", h.Start, h.Blank, h.Form, h.Run)
+		s += fmt.Sprintf("poem: %v, %v, blank %v, form %q, run %d\n", h.Start, h.Lie, h.Blank, h.Form, h.Run)
 		for ; next < len(b.pieces) && b.poems[b.pieces[next].poem] == e.Poem; next++ {
 			s += fmt.Sprintf("  %3d %s\n", next, b.pieces[next].String())
 		}

@@ -14,6 +14,7 @@ type said struct {
 	shares        bool // poems may share pages
 	heads, prose  bool
 	parts, runs   bool
+	spreads       bool // poems may lie across the spread, or face a translation; no line turns
 }
 
 // smallDesign is a page of few rows, a measure of some twenty-five characters.
@@ -59,9 +60,31 @@ func drawBook(t *rapid.T, what said) *pagemodel.Collection {
 		if what.starts && rapid.IntRange(0, 9).Draw(t, "section") == 0 {
 			b.Section("Section", nil)
 		}
-		b.Poem(drawHead(t, what, i), drawParts(t, b, what))
+		head, parts := drawHead(t, what, i), drawParts(t, b, what)
+		b.Poem(head, parts)
+		if what.spreads && head.Lie == pagemodel.Upright && rapid.Bool().Draw(t, "translated") {
+			head.Start, head.Blank = pagemodel.FacingPage, false
+			b.Poem(head, translated(b, parts))
+		}
 	}
 	return b.Collection()
+}
+
+// translated is a poem in another tongue that needs as much room for each word.
+func translated(b *pagemodel.Builder, parts []pagemodel.Part) []pagemodel.Part {
+	var all []pagemodel.Part
+	for _, part := range parts {
+		var stanzas []pagemodel.Stanza
+		for _, s := range part.Stanzas() {
+			var lines []pagemodel.Line
+			for _, l := range s.Lines() {
+				lines = append(lines, b.Line(l.Text()).WithTied(l.Tied()).WithOpensPage(l.OpensPage()))
+			}
+			stanzas = append(stanzas, pagemodel.NewStanza(s.Kind(), lines))
+		}
+		all = append(all, pagemodel.NewPart(part.Heading(), stanzas))
+	}
+	return all
 }
 
 func drawHead(t *rapid.T, what said, poem int) pagemodel.PoemHead {
@@ -82,6 +105,9 @@ func drawHead(t *rapid.T, what said, poem int) pagemodel.PoemHead {
 	}
 	if what.shares && poem > 0 && rapid.IntRange(0, 2).Draw(t, "fresh") > 0 {
 		h.Start, h.Blank = pagemodel.SharedPage, false
+	}
+	if what.spreads && rapid.IntRange(0, 2).Draw(t, "lie") == 0 {
+		h.Lie = pagemodel.Across
 	}
 	if what.runs {
 		h.Run = rapid.SampledFrom([]int{0, 0, 1, -1}).Draw(t, "run")
@@ -118,7 +144,11 @@ func drawParts(t *rapid.T, b *pagemodel.Builder, what said) []pagemodel.Part {
 func drawLines(t *rapid.T, b *pagemodel.Builder, what said, n int, first bool) []pagemodel.Line {
 	lines := make([]pagemodel.Line, n)
 	for i := range lines {
-		lines[i] = overruled(t, b.Line(drawText(t)), what, first && i == 0)
+		text := oneRow[0]
+		if !what.spreads {
+			text = drawText(t)
+		}
+		lines[i] = overruled(t, b.Line(text), what, first && i == 0)
 	}
 	return lines
 }

@@ -123,6 +123,25 @@ func (b *book) againstRule(u int) bool {
 	return false
 }
 
+// translated says that a poem faces its translation, or is one.
+func (b *book) translated(poem int) bool {
+	return b.echoes(poem) || poem+1 < len(b.poems) && b.echoes(poem+1)
+}
+
+// echoes says that a poem is a translation: its page ends are those of the poem
+// that it faces, and not counted again.
+func (b *book) echoes(poem int) bool { return b.poems[poem].Head().Start == pagemodel.FacingPage }
+
+// across says that a poem lies across the spread.
+func (b *book) across(poem int) bool { return b.poems[poem].Head().Lie == pagemodel.Across }
+
+// turned says that the leaf is turned at the end of a page. A poem that has one
+// side of each spread, or both as one, goes on over the leaf.
+func (b *book) turned(s *sheet) bool {
+	poem := b.pieces[s.from].poem
+	return s.recto() || b.translated(poem) || b.across(poem)
+}
+
 // room is how many rows a page has that begins with piece u.
 func (b *book) room(u int) int {
 	return b.design.Rows() + b.poems[b.pieces[u].poem].Head().Run
@@ -134,7 +153,10 @@ func (b *book) score(sheets []sheet) typeset.Cost {
 	for i := range sheets {
 		s := &sheets[i]
 		c.Pages++
-		if s.to < len(b.pieces) && !b.pieces[s.to].first {
+		if b.across(b.pieces[s.from].poem) {
+			c.Pages++
+		}
+		if s.to < len(b.pieces) && !b.pieces[s.to].first && !b.echoes(b.pieces[s.from].poem) {
 			b.scoreEnd(s, &c)
 		}
 	}
@@ -154,7 +176,7 @@ func (b *book) scoreEnd(s *sheet, c *typeset.Cost) {
 		c.Forbidden++
 	}
 	if within(&b.pieces[s.to-1], &b.pieces[s.to]) {
-		if s.recto() {
+		if b.turned(s) {
 			c.Turned++
 		} else {
 			c.Split++
@@ -172,11 +194,11 @@ func (b *book) scoreEnd(s *sheet, c *typeset.Cost) {
 func (b *book) scorePoem(sheets []sheet, i, poem int, c *typeset.Cost) (last int) {
 	end := b.begins[poem+1]
 	for last = i; sheets[last].to < end; last++ {
-		if b.poems[poem].Head().Form == pagemodel.Stanzaless {
+		if b.poems[poem].Head().Form == pagemodel.Stanzaless && !b.echoes(poem) {
 			c.Uneven += [4]int{0, 2, 1, 2}[b.verseRows(&sheets[last], poem)%4] // an even depth, best a multiple of four (150)
 		}
 	}
-	if last-i == 1 && sheets[i].recto() {
+	if last-i == 1 && sheets[i].recto() && !b.translated(poem) {
 		c.Unfaced++
 	}
 	return last

@@ -36,6 +36,7 @@ var plan = map[string]room{
 	"typeset/pdf":          {rooms: []string{"pagemodel", "typeset", "assets"}, modules: []string{"github.com/tetratelabs/wazero"}},
 	"typeset/order":        {rooms: []string{"pagemodel", "typeset"}},
 	"typeset/record":       {rooms: []string{"pagemodel", "typeset"}},
+	"typeset/prosody":      {rooms: []string{"assets"}},
 	"ui/session": {rooms: []string{
 		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
 	}},
