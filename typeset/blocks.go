@@ -10,6 +10,7 @@ type unit struct {
 	rows   []Row
 	before int  // blank rows before it, unless it opens a continuation page
 	group  int  // the stanza or other group that it belongs to
+	part   int  // of the poem, from 0
 	at, of int  // its place in the group, from 0, and the group's length
 	keep   bool // never parted from the unit after it
 	tied   bool // the poet keeps it with the unit after it
@@ -26,6 +27,7 @@ type blocks struct {
 	language string // of the book, by its BCP 47 tag
 	units    []unit
 	group    int
+	part     int // of the poem, from 0
 	head     int // how many units make the head
 	turned   []overlong
 	faults   []poemFault
@@ -51,8 +53,8 @@ func (b *blocks) setPoem(p *pagemodel.Poem) {
 	b.deepest = deepestIndent(p).At(b.size)
 	b.setHead(p)
 	stanza := 0
-	for _, part := range p.Parts() {
-		b.prevEnd = 0
+	for n, part := range p.Parts() {
+		b.part, b.prevEnd = n, 0
 		b.setHeading(part.Heading())
 		for i, s := range part.Stanzas() {
 			gap := b.design.StanzaGap
@@ -118,7 +120,7 @@ func (b *blocks) note(f *fitted, stanza, number int) {
 func (b *blocks) addGroup(units [][]Row, gap int) {
 	b.group++
 	for i, rows := range units {
-		u := unit{rows: rows, group: b.group, at: i, of: len(units)}
+		u := unit{rows: rows, group: b.group, part: b.part, at: i, of: len(units)}
 		if i == 0 && len(b.units) > 0 {
 			u.before = gap
 		}

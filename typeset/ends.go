@@ -45,12 +45,12 @@ func partsTheUnpartable(u *unit, form pagemodel.Form) bool {
 }
 
 // straysAbove says that unit i is a single line that makes a stanza of its own
-// and stays with the stanza above it. The poet may say otherwise by tying it to
+// and stays with the stanza above it in its part. The poet may say otherwise by tying it to
 // the one below. (A press's own account of its verse: "a single-line stanza at
 // a break is a judgement: ask the poet".)
 func straysAbove(units []unit, i int) bool {
 	u, above := &units[i], &units[i-1]
-	return u.group > 0 && u.of == 1 && !u.prose && !u.tied && above.group > 0 && !above.prose && above.of > 1
+	return u.part == above.part && u.group > 0 && u.of == 1 && !u.prose && !u.tied && above.group > 0 && !above.prose && above.of > 1
 }
 
 // againstRule says that a quatrain is parted, which is to be avoided (Brossard

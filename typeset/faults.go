@@ -216,14 +216,15 @@ func (b *faultFinder) unitAt(step int) (int, bool) {
 func (b *faultFinder) endFaults() {
 	for _, unit := range b.starts() {
 		u, above := &b.own.units[unit], &b.own.units[unit-1]
-		if u.opens && !u.goesOn {
+		stranded := above.keep && above.rows[0].Line == 0
+		if u.opens && !u.goesOn && !stranded {
 			continue // the poet's own
 		}
 		before := ", before “" + rowText(&u.rows[0]) + "”"
 		switch {
 		case u.goesOn:
 			b.find(PartedLine, unit, "a line deeper than the page is parted"+before)
-		case above.keep && above.rows[0].Line == 0:
+		case stranded:
 			b.find(StrandedTitle, unit-1, "the title or heading is parted from its lines"+before)
 		case u.at > 0:
 			b.stanzaFaults(u, unit, before)

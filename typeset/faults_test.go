@@ -79,6 +79,26 @@ func TestEveryFaultIsNamed(t *testing.T) {
 	}
 }
 
+// TestHeadingLeftAtTheFoot: where the poet begins a page below a part's heading,
+// the heading is left at the foot, and that is a fault although it was asked for.
+func TestHeadingLeftAtTheFoot(t *testing.T) {
+	b := pagemodel.NewBuilder(pagemodel.About{}, depthOf(12, 3))
+	stanza := func() []pagemodel.Stanza {
+		return []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, []pagemodel.Line{b.Line("a line"), b.Line("and another")})}
+	}
+	b.Poem(pagemodel.PoemHead{}, []pagemodel.Part{pagemodel.NewPart("1", stanza()), pagemodel.NewPart("2", stanza())})
+	c := b.Collection()
+	p := c.Order()[0].Poem
+	third, err := p.At(2, 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c = mustApply(t, c, pagemodel.PageBreak{LineRef: pagemodel.LineRef{Poem: p.ID(), Line: p.Line(third).ID()}})
+	if got := faultsSaid(setOf(c)); !slices.ContainsFunc(got, func(f said) bool { return f.kind == StrandedTitle && f.page == 1 }) {
+		t.Errorf("faults %v", got)
+	}
+}
+
 // TestNoFaultWhereTheFormShowsIt: a page end between stanzas that are all alike,
 // or that the design shows, or that the poet asked for, is none.
 func TestNoFaultWhereTheFormShowsIt(t *testing.T) {

@@ -134,7 +134,7 @@ func drawParts(t *rapid.T, b *pagemodel.Builder, what said) []pagemodel.Part {
 		first = false
 		if what.parts && left > 1 && rapid.IntRange(0, 3).Draw(t, "part") == 0 {
 			parts = append(parts, pagemodel.NewPart(heading, stanzas))
-			stanzas, heading = nil, "ii"
+			stanzas, heading = nil, rapid.SampledFrom([]string{"ii", "ii", ""}).Draw(t, "heading")
 			left--
 		}
 	}

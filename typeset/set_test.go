@@ -13,7 +13,7 @@ import (
 // samePages fails where two settings of one collection differ in anything
 // that they say or show.
 func samePages(t *rapid.T, cold, warm *Setting) {
-	if cold.Extent() != warm.Extent() || cold.Unsettled() != warm.Unsettled() {
+	if cold.Extent() != warm.Extent() || cold.Cost() != warm.Cost() || cold.Unsettled() != warm.Unsettled() {
 		t.Fatalf("cold: %d pages, %d unsettled; warm: %d, %d", cold.Extent(), cold.Unsettled(), warm.Extent(), warm.Unsettled())
 	}
 	for n := 1; n <= cold.Extent(); n++ {
