@@ -152,11 +152,19 @@ func (e SetStart) Label() string {
 	if e.Blank {
 		return "put a blank before a poem"
 	}
-	return "open a poem on a " + e.Start.String()
+	return "open a poem " + startLabels[e.Start]
+}
+
+var startLabels = map[Start]string{
+	FreshPage: "on a fresh page", OnVerso: "on a verso", OnRecto: "on a recto", SharedPage: "below the one before",
+	FacingPage: "facing the one before",
 }
 
 // Apply changes the poem's head.
 func (e SetStart) Apply(c *Collection) (*Collection, error) {
+	if p, _, ok := c.Poem(e.Poem); ok && p.head.Lie == Across && e.Start != FreshPage && e.Start != OnVerso {
+		return nil, fmt.Errorf("%s lies across the spread, and so opens on a verso: set it upright first", p.Name())
+	}
 	return c.editHead(e.Poem, func(h *PoemHead) { h.Start, h.Blank = e.Start, e.Blank })
 }
 

@@ -113,3 +113,17 @@ func TestMatterKeepsTheOrderOfTheBook(t *testing.T) {
 		t.Error("a kind that there is none of was taken")
 	}
 }
+
+func TestAcrossOpensOnAVerso(t *testing.T) {
+	c := testBook()
+	_, p := firstPoem(c)
+	h := p.Head()
+	h.Lie = Across
+	c = mustApply(t, c, SetHead{p.ID(), h})
+	for _, start := range []Start{OnRecto, SharedPage, FacingPage} {
+		if _, err := (SetStart{Poem: p.ID(), Start: start}).Apply(c); err == nil {
+			t.Errorf("a poem across the spread was let start on %v", start)
+		}
+	}
+	mustApply(t, c, SetStart{Poem: p.ID(), Start: OnVerso})
+}

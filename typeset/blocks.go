@@ -66,6 +66,9 @@ func (b *blocks) setPoem(p *pagemodel.Poem) {
 		}
 	}
 	b.setPlace(p.Head().Place)
+	if len(b.units) == 0 {
+		b.units = append(b.units, unit{rows: []Row{{}}, group: -1, of: 1}) // a poem of nothing still has its page
+	}
 }
 
 func deepestIndent(p *pagemodel.Poem) pagemodel.Em {

@@ -1,7 +1,9 @@
 package typeset
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
@@ -152,13 +154,14 @@ func (s *Setting) faultsOf(entry int) []Fault {
 	if b.at.kind == divider {
 		return b.found
 	}
-	if b.own.head == len(b.own.units) {
+	if p := s.source(int32(entry)).Poem; p != nil && p.LineCount() == 0 {
 		b.find(StrandedTitle, 0, "the poem has no lines")
 		return b.found
 	}
 	b.endFaults()
 	b.shapeFaults()
 	b.edgeFaults()
+	slices.SortStableFunc(b.found, func(f, g Fault) int { return cmp.Or(cmp.Compare(f.Page, g.Page), cmp.Compare(f.Row, g.Row)) })
 	return b.found
 }
 

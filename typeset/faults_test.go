@@ -174,6 +174,9 @@ func TestRemediesMend(t *testing.T) {
 					t.Errorf("%s at %v: after %q it is still there", f.Kind, f.Line, r.Text)
 				}
 			}
+			if was, is := ofKind(s, f), ofKind(after, f); is >= was {
+				t.Errorf("%s: after %q the poem has %d of them, and had %d", f.Kind, r.Text, is, was)
+			}
 			if what, cost, ok := strings.Cut(r.Text, ": "); !ok || what == "" || cost == "" {
 				t.Errorf("%q does not say what it costs", r.Text)
 			}
@@ -181,6 +184,33 @@ func TestRemediesMend(t *testing.T) {
 	}
 	if offered < 8 {
 		t.Errorf("only %d remedies were offered", offered)
+	}
+}
+
+// ofKind is how many faults of the fault's kind its poem has.
+func ofKind(s *Setting, f Fault) int {
+	n := 0
+	for _, g := range s.Faults() {
+		if g.Kind == f.Kind && g.Poem == f.Poem {
+			n++
+		}
+	}
+	return n
+}
+
+// TestRemediesLeavePairsTogether: no remedy parts an original from its
+// translation.
+func TestRemediesLeavePairsTogether(t *testing.T) {
+	s := setOf(bookShaped(depthOf(9, 3), shape{stanzas: []int{5, 3}}, shape{stanzas: []int{4}}, shape{pagemodel.PoemHead{Start: pagemodel.FacingPage}, []int{4}}, shape{stanzas: []int{5, 3}}))
+	for _, f := range s.Faults() {
+		for _, r := range s.Remedies(f) {
+			next := mustApply(t, s.collection, r.Edit)
+			for i, e := range next.Order() {
+				if e.Poem.Head().Start == pagemodel.FacingPage && next.Order()[i-1].Poem.ID() != s.collection.Order()[1].Poem.ID() {
+					t.Errorf("%q puts another poem before the translation", r.Text)
+				}
+			}
+		}
 	}
 }
 

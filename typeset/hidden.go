@@ -8,8 +8,7 @@ import "headland/pagemodel"
 // practice, no source).
 func (s *Setting) signHidden(p *Page, c *chain, plan *plan, page int) {
 	_, to := c.pageOf(plan, page)
-	if s.design.Hidden != pagemodel.HiddenSign || len(p.Rows) == 0 || to == len(c.steps) || c.opens(to) ||
-		!c.steps[to].white || c.steps[to].end.forced {
+	if s.design.Hidden != pagemodel.HiddenSign || len(p.Rows) == 0 || to == len(c.steps) || c.opens(to) || !c.steps[to].white {
 		return
 	}
 	last := &p.Rows[len(p.Rows)-1]

@@ -130,14 +130,19 @@ func (b *faultFinder) stanzaRows(unit int) (lines, rows int) {
 	return lines, b.own.rows
 }
 
-// without is what the book would cost if no page could end before the unit.
+// without is what the book would cost if no page could end before the unit, or,
+// where it parts a stanza, anywhere within that stanza.
 func (b *faultFinder) without(unit int) (Cost, bool) {
 	i := int(b.seats.chainOf[b.entry])
 	c := *b.at.chain
 	c.steps = append([]step(nil), c.steps...)
 	c.plans = [2][2]plan{}
-	step := b.at.stepOf(unit)
-	c.steps[step].end = pageEnd{barred: true}
+	u := &b.own.units[unit]
+	for i := range b.own.units {
+		if v := &b.own.units[i]; i == unit || u.at > 0 && v.group == u.group && v.at > 0 {
+			c.steps[b.at.stepOf(i)].end = pageEnd{barred: true}
+		}
+	}
 	c.solve()
 	if c.plans[0][0].pages == 0 && c.plans[0][1].pages == 0 && c.plans[1][1].pages == 0 {
 		return Cost{}, false

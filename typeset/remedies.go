@@ -32,8 +32,8 @@ func (s *Setting) Remedies(f Fault) []Remedy {
 		if err != nil || next == s.collection {
 			continue
 		}
-		t := s.tried(r.edit, next)
-		if effect := t.effect(s); !t.has(f) && !(len(found) > 0 && r.same && strings.HasSuffix(found[len(found)-1].Text, ": "+effect)) {
+		t := s.tried(f.Poem, r.edit, next)
+		if effect := t.effect(s); t.mended(f, s) && !(len(found) > 0 && r.same && strings.HasSuffix(found[len(found)-1].Text, ": "+effect)) {
 			found = append(found, Remedy{r.what + ": " + effect, r.edit})
 		}
 	}
@@ -41,36 +41,68 @@ func (s *Setting) Remedies(f Fault) []Remedy {
 }
 
 // tried is the setting after an edit, with the prelims and end matter as they
-// stand: no remedy changes how many pages they take. A whole book set in another
-// design is remembered, since every fault of one kind may ask for the same.
-func (s *Setting) tried(e pagemodel.Edit, next *pagemodel.Collection) *Setting {
-	s.setter.keepMatter = s.matter
-	defer func() { s.setter.keepMatter = nil }()
-	if _, ok := e.(pagemodel.SetDesign); !ok {
-		return s.setter.Set(s, next)
+// stand: no remedy changes how many pages they take. It is remembered, since
+// every fault of a poem asks for the same: for the poem last asked about, and
+// where the whole book is set in another design.
+func (s *Setting) tried(poem pagemodel.PoemID, e pagemodel.Edit, next *pagemodel.Collection) *Setting {
+	t := &s.setter.trials
+	t.turnTo(s, poem)
+	by, key := t.edits, any(e)
+	switch e := e.(type) {
+	case pagemodel.SetDesign:
+		by, key = t.designs, any(e.Design)
+	case pagemodel.SetHead:
+		key = any(e.Head.Size) // a remedy changes no more of a head
 	}
-	if s.setter.trials.of != s {
-		s.setter.trials.of, s.setter.trials.by = s, map[pagemodel.Design]*Setting{}
+	if by[key] == nil {
+		s.setter.keepMatter = s.matter
+		by[key] = s.setter.Set(s, next)
+		s.setter.keepMatter = nil
 	}
-	by := s.setter.trials.by
-	if by[next.Design()] == nil {
-		by[next.Design()] = s.setter.Set(s, next)
-	}
-	return by[next.Design()]
+	return by[key]
 }
 
-// trials are settings of the book of one in other designs.
+// trials are settings of the book of one after edits.
 type trials struct {
-	of *Setting
-	by map[pagemodel.Design]*Setting
+	of      *Setting
+	poem    pagemodel.PoemID
+	designs map[any]*Setting
+	edits   map[any]*Setting // of poem
 }
 
-// has says that the fault is still there, wherever its poem now stands.
+// turnTo forgets what was tried on another book or poem.
+func (t *trials) turnTo(s *Setting, poem pagemodel.PoemID) {
+	if t.of != s {
+		*t = trials{of: s, designs: map[any]*Setting{}}
+	}
+	if t.edits == nil || t.poem != poem {
+		t.poem, t.edits = poem, map[any]*Setting{}
+	}
+}
+
+// mended says that the fault is gone, wherever its poem now stands: it is not
+// where it was, and none of its kind has come up elsewhere in the poem instead.
+func (s *Setting) mended(f Fault, before *Setting) bool {
+	return !s.has(f) && s.countOf(f) < before.countOf(f)
+}
+
+// has says that the fault is still at its line.
 func (s *Setting) has(f Fault) bool {
 	i, ok := s.collection.IndexOf(f.Poem)
-	return ok && slices.ContainsFunc(s.faultsOf(i), func(g Fault) bool {
-		return g.Kind == f.Kind && (g.Line == f.Line || f.Kind == SplitStanza || f.Kind == TurnedStanza || f.Kind == HiddenBreak)
-	})
+	return ok && slices.ContainsFunc(s.faultsOf(i), func(g Fault) bool { return g.Kind == f.Kind && g.Line == f.Line })
+}
+
+// countOf is how many faults of the fault's kind its poem has.
+func (s *Setting) countOf(f Fault) int {
+	n := 0
+	if i, ok := s.collection.IndexOf(f.Poem); ok {
+		for _, g := range s.faultsOf(i) {
+			if g.Kind == f.Kind {
+				n++
+			}
+		}
+	}
+	return n
 }
 
 // tries are the edits that might mend the fault.
@@ -130,15 +162,24 @@ func (s *Setting) orderRemedies(p *pagemodel.Poem) []remedy {
 	i, _ := s.collection.IndexOf(p.ID())
 	order := s.collection.Order()
 	var all []remedy
-	if i > 0 && order[i-1].Poem != nil {
+	if paired(order, i) {
+		return nil // an original stays with its translation
+	}
+	if i > 0 && order[i-1].Poem != nil && !paired(order, i-1) {
 		before := order[i-1].Poem
 		all = append(all, movedBefore(p, before))
 	}
-	if i+1 < len(order) && order[i+1].Poem != nil {
+	if i+1 < len(order) && order[i+1].Poem != nil && !paired(order, i+1) {
 		after := order[i+1].Poem
 		all = append(all, movedBefore(after, p))
 	}
 	return all
+}
+
+// paired says that an entry is an original or a translation that face each other.
+func paired(order []pagemodel.Entry, i int) bool {
+	return i > 0 && joins(order[i-1], order[i], pagemodel.FacingPage) ||
+		i+1 < len(order) && joins(order[i], order[i+1], pagemodel.FacingPage)
 }
 
 func movedBefore(p, before *pagemodel.Poem) remedy {

@@ -7,7 +7,7 @@ import (
 // What the poet says about pages, over the rules of the setting: first what is
 // said of the line at hand.
 
-func (d *desk) keepBelow() { d.withLine(d.keepBelowEdit); d.follows() }
+func (d *desk) keepBelow() { d.overrule(d.keepBelowEdit) }
 
 // keepBelowEdit keeps the line on the page of the line below, or lets them part
 // again.
@@ -37,7 +37,7 @@ func (d *desk) lineBelow(ref pagemodel.LineRef) (pagemodel.LineID, bool) {
 	return 0, false
 }
 
-func (d *desk) keepStanza() { d.withLine(d.keepStanzaEdit); d.follows() }
+func (d *desk) keepStanza() { d.overrule(d.keepStanzaEdit) }
 
 // keepStanzaEdit keeps the line's stanza on one page, or lets it part again.
 func (d *desk) keepStanzaEdit(ref pagemodel.LineRef, _ pagemodel.Line) pagemodel.Edit {
@@ -70,11 +70,21 @@ func allTied(lines []pagemodel.Line) bool {
 	return len(lines) > 0
 }
 
-func (d *desk) beginPage() { d.withLine(d.beginPageEdit); d.follows() }
+func (d *desk) beginPage() { d.overrule(d.beginPageEdit) }
 
 // beginPageEdit has a page begin with the line, or no longer.
 func (d *desk) beginPageEdit(ref pagemodel.LineRef, line pagemodel.Line) pagemodel.Edit {
 	return pagemodel.PageBreak{LineRef: ref, Off: line.OpensPage()}
+}
+
+// overrule does what edit makes of the line at hand and goes where the line has
+// gone. What is refused leaves the book open where it was.
+func (d *desk) overrule(edit func(pagemodel.LineRef, pagemodel.Line) pagemodel.Edit) {
+	before := d.session.Collection()
+	d.withLine(edit)
+	if d.session.Collection() != before {
+		d.follows()
+	}
 }
 
 // follows opens the book where the line at hand has gone, so that what was done

@@ -222,3 +222,22 @@ func TestWithoutAPoemAtHand(t *testing.T) {
 		t.Errorf("the foot says %q", tb.d.said)
 	}
 }
+
+// TestRefusedOverruleStays: where no line is at hand on the open pages, the book
+// stays where it is open.
+func TestRefusedOverruleStays(t *testing.T) {
+	tb := setTable(t, verses(strings.TrimSpace(strings.Repeat("a loaf\n", 200))))
+	tb.keys(fyne.KeyHome, fyne.KeyDown)
+	if _, ok := tb.w.session.Focus(); !ok {
+		t.Fatal("no line is at hand")
+	}
+	tb.keys(fyne.KeyEnd)
+	open := tb.d.spread
+	if _, in := tb.d.lineAtHand(); in {
+		t.Fatal("the line at hand is on the last pages too")
+	}
+	tb.d.beginPage()
+	if tb.d.spread != open {
+		t.Errorf("refused, it opens the book at %v, not %v", tb.d.spread, open)
+	}
+}

@@ -66,7 +66,7 @@ func (d *desk) withPoem(edit func(*pagemodel.Poem) pagemodel.Edit) {
 		return
 	}
 	d.do(e)
-	if _, focused := d.session.Focus(); focused {
+	if ref, focused := d.session.Focus(); focused && ref.Poem == poem.ID() {
 		d.follows()
 		return
 	}
