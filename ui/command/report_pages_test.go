@@ -110,8 +110,8 @@ func TestProseOfPages(t *testing.T) {
 	out := done(t, "", "report", file)
 	at := 0
 	for _, want := range []string{
-		"Faulty: 2 places\n  page 2, line 1  hidden stanza break  The Round  ", "\n      a sign at the foot of every such page: ", "\n  page 1          unfaced poem ",
-		"\n      a blank before: ", "Hidden by a page end: 1 stanza break\n  foot of page 1  The Round  before “door 20 and the lamp above it”\n",
+		"Faulty: 2 places\n  page 1          unfaced poem ", "\n      a blank before: ",
+		"\n  page 2, line 1  hidden stanza break  The Round  ", "\n      a sign at the foot of every such page: ", "Hidden by a page end: 1 stanza break\n  foot of page 1  The Round  before “door 20 and the lamp above it”\n",
 		"Forms that could be declared\n  #2 Trays  quatrains\n", "Extent: 3 pages and 5 blanks, so 1 signature of 8\n",
 		"creep 0.14 mm where the spine is square, 0.23 mm where it is round\n", "Contents\n",
 	} {
