@@ -1,6 +1,10 @@
 package pagemodel
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
 
 // TurnoverStyle is where the tail of an overlong line is put.
 type TurnoverStyle int
@@ -101,32 +105,39 @@ func (d Design) Baseline(row int) Length {
 	return d.Margins.Head + d.Size + Length(row-1)*d.Leading
 }
 
+// shown is a length as a person would say it, to a tenth of a point.
+func shown(l Length) string {
+	return strconv.FormatFloat(math.Round(10*l.Points())/10, 'f', -1, 64) + "pt"
+}
+
 // Check says in words what makes the design impossible to set, or nil.
 func (d Design) Check() error {
 	switch {
 	case d.Size < Pt(4) || d.Size > Pt(72):
-		return fmt.Errorf("type of %v can't be set: choose a size from 4pt to 72pt", d.Size)
+		return fmt.Errorf("type of %s can't be set: choose a size from 4pt to 72pt", shown(d.Size))
 	case d.Leading < d.Size/2 || d.Leading > Pt(200):
-		return fmt.Errorf("a leading of %v does not suit type of %v: choose one near %v", d.Leading, d.Size, d.Size*5/4)
+		return fmt.Errorf("a leading of %s does not suit type of %s: choose one near %s", shown(d.Leading), shown(d.Size), shown(d.Size*5/4))
 	case d.Trim.Width < MM(40) || d.Trim.Height < MM(40) || d.Trim.Width > MM(1000) || d.Trim.Height > MM(1000):
 		return fmt.Errorf("a trim of %.0f by %.0f mm can't be set: choose from 40 to 1000 mm", d.Trim.Width.Millimetres(), d.Trim.Height.Millimetres())
 	case d.Margins.Inner < 0 || d.Margins.Outer < 0 || d.Margins.Head < 0 || d.Margins.Foot < 0:
 		return fmt.Errorf("a margin can't be less than nothing")
 	case d.Measure() < 4*d.Size:
-		return fmt.Errorf("the margins leave a measure of %v, under four ems: make them narrower", d.Measure())
+		return fmt.Errorf("the margins leave a measure of %s, under four ems: make them narrower", shown(d.Measure()))
 	case d.StanzaGap < 1 || d.StanzaGap > 8:
 		return fmt.Errorf("a stanza gap of %d lines can't be set: choose 1 to 8", d.StanzaGap)
 	case d.RunOut < 0 || d.RunOut > min(d.Margins.Inner, d.Margins.Outer):
-		return fmt.Errorf("lines can't run %v into a margin of %v: choose less", d.RunOut, min(d.Margins.Inner, d.Margins.Outer))
+		return fmt.Errorf("lines can't run %s into a margin of %s: choose less", shown(d.RunOut), shown(min(d.Margins.Inner, d.Margins.Outer)))
 	case d.Tighten < 0 || d.Tighten > 40:
 		return fmt.Errorf("word spaces can't be narrowed by %d per cent: choose 0 to 40", d.Tighten)
 	case d.TitleSize != 0 && (d.TitleSize < Pt(4) || d.TitleSize > Pt(72)):
-		return fmt.Errorf("titles of %v can't be set: choose a size from 4pt to 72pt", d.TitleSize)
+		return fmt.Errorf("titles of %s can't be set: choose a size from 4pt to 72pt", shown(d.TitleSize))
 	case d.Signature != 0 && d.Signature != 8 && d.Signature != 16 && d.Signature != 32:
 		return fmt.Errorf("a signature of %d pages can't be folded: choose 8, 16 or 32", d.Signature)
 	case d.Paper.GSM < 0 || d.Paper.Volume < 0 || d.Paper.GSM > 600 || d.Paper.Volume > 60:
 		return fmt.Errorf("a paper of %d gsm and volume %d is none: choose up to 600 gsm and volume 60", d.Paper.GSM, d.Paper.Volume)
-	case d.TitleRow < 1 || d.PoemRow <= d.TitleRow || d.Rows()-3 < d.PoemRow:
+	case d.TitleRow < 1 || d.PoemRow <= d.TitleRow:
+		return fmt.Errorf("a title on line %d does not stand above a poem that begins on line %d: move one of them", d.TitleRow, d.PoemRow)
+	case d.Rows()-3 < d.PoemRow:
 		return fmt.Errorf("a sink to line %d leaves too little of a page of %d lines: make it less", d.PoemRow, d.Rows())
 	}
 	return nil

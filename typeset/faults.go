@@ -309,12 +309,33 @@ func (b *faultFinder) edgeFaults() {
 		if b.at.kind == facing && (n-b.at.page)%2 != b.at.poem {
 			continue
 		}
-		page := b.Page(n)
+		page, found := b.Page(n), len(b.found)
 		for i := range page.Rows {
 			if r := &page.Rows[i]; r.Poem == b.poem && !r.Turned {
 				b.edgeFault(page, r)
 			}
 		}
+		b.tellOnce(found)
+	}
+}
+
+// tellOnce leaves one fault at the gutter of those of a page: what is too near
+// for one row is so for all that begin or end there.
+func (b *faultFinder) tellOnce(from int) {
+	first, more := -1, 0
+	kept := b.found[:from]
+	for _, f := range b.found[from:] {
+		if f.Kind == NearGutter && first >= 0 {
+			more++
+			continue
+		}
+		if f.Kind == NearGutter {
+			first = len(kept)
+		}
+		kept = append(kept, f)
+	}
+	if b.found = kept; more > 0 {
+		kept[first].Text += ", and " + countOf(more, "line") + " more of the page with it"
 	}
 }
 

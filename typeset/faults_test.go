@@ -187,6 +187,23 @@ func TestRemediesMend(t *testing.T) {
 	}
 }
 
+// TestGutterIsToldOnce: what is too near the spine for every line of a page is one
+// fault, at the first, which counts the others.
+func TestGutterIsToldOnce(t *testing.T) {
+	d := testDesign()
+	d.Margins.Inner = 0
+	s := setOf(poemOf(d, "", strings.Repeat("a line\n", 6)+"the last"))
+	var told []string
+	for _, f := range s.Faults() {
+		if f.Kind == NearGutter {
+			told = append(told, f.Text)
+		}
+	}
+	if len(told) != 1 || !strings.HasSuffix(told[0], "and 6 lines more of the page with it") {
+		t.Errorf("%q", told)
+	}
+}
+
 // ofKind is how many faults of the fault's kind its poem has.
 func ofKind(s *Setting, f Fault) int {
 	n := 0

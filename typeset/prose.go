@@ -36,7 +36,9 @@ func (b *blocks) sayProse(l *pagemodel.Line, n int) {
 func (b *blocks) paragraph(l *pagemodel.Line) []Row {
 	whole := b.compose(l, 0, len(l.Text()))
 	if whole.width <= b.measure {
-		return b.fill(l, whole)
+		row := b.row(l, whole, 0, 0, LineStart)
+		row.Role, row.Last = RoleProse, true
+		return []Row{row}
 	}
 	g := galley{compositor: b.compositor, line: l, whole: whole, measure: b.measure}
 	justified := b.design.Prose == pagemodel.ProseJustified && !hasTab(l)
@@ -75,32 +77,6 @@ func (b *blocks) rowsOf(g *galley, p *paragraph) ([]Row, bool) {
 		from = to
 	}
 	return rows, true
-}
-
-// fill sets words over as many rows as they need, each as full as it can be.
-func (b *blocks) fill(l *pagemodel.Line, p piece) []Row {
-	rows := b.fillRows(l, p)
-	for i := range rows {
-		rows[i].Role = RoleProse
-	}
-	rows[len(rows)-1].Last = true
-	return rows
-}
-
-func (b *blocks) fillRows(l *pagemodel.Line, p piece) []Row {
-	if p.width <= b.measure {
-		return []Row{b.row(l, p, 0, 0, LineStart)}
-	}
-	var rows []Row
-	t := newTurner(b.compositor, l, 0, p)
-	for {
-		head, next := t.head(b.measure)
-		rows = append(rows, b.row(l, head, 0, t.start, LineStart))
-		if next >= p.end {
-			return rows
-		}
-		t.advance(next)
-	}
 }
 
 // justify widens or narrows the word spaces of a row so that it is exactly as

@@ -78,6 +78,22 @@ func wholeText(t *testing.T, text string, rows []Row) {
 	}
 }
 
+// filledRows are rows filled one after another, as full as each can be.
+func filledRows(b *blocks, l *pagemodel.Line) []Row {
+	var rows []Row
+	whole := b.compose(l, 0, len(l.Text()))
+	t := newTurner(b.compositor, l, 0, whole)
+	for {
+		head, next := t.head(b.measure)
+		rows = append(rows, b.row(l, head, 0, t.start, LineStart))
+		if next >= whole.end {
+			rows[len(rows)-1].Last = true
+			return rows
+		}
+		t.advance(next)
+	}
+}
+
 // TestRaggedProse: no row is too wide, no word is divided, and the squares of
 // what the rows leave of the measure, but for the last, are no more than when
 // row after row is filled; for some measure they are less.
@@ -88,7 +104,7 @@ func TestRaggedProse(t *testing.T) {
 		wholeText(t, nightOven, rows)
 		line := pagemodel.NewLine(1, nightOven)
 		b := testBlocks(measure)
-		full := b.fill(&line, b.compose(&line, 0, len(nightOven)))
+		full := filledRows(b, &line)
 		got, most := shortfall(t, rows, measure), shortfall(t, full, measure)
 		if got > most {
 			t.Errorf("at %v the rows leave %d, and %d when filled one by one", measure, got, most)

@@ -136,12 +136,16 @@ func (s *Setting) pageRemedies(p *pagemodel.Poem) []remedy {
 	if h.Blank {
 		blank = "no blank before"
 	}
-	return []remedy{
+	all := []remedy{
 		{what: "a line longer on " + pages, edit: pagemodel.SetRun{Poem: p.ID(), Lines: h.Run + 1}},
 		{what: "a line shorter on " + pages, edit: pagemodel.SetRun{Poem: p.ID(), Lines: h.Run - 1}},
 		{what: blank, edit: pagemodel.SetStart{Poem: p.ID(), Start: h.Start, Blank: !h.Blank}},
-		{what: "the poem on a verso", edit: pagemodel.SetStart{Poem: p.ID(), Start: pagemodel.OnVerso}, same: true},
 	}
+	if h.Start == pagemodel.FreshPage || h.Start == pagemodel.OnRecto {
+		verso := pagemodel.SetStart{Poem: p.ID(), Start: pagemodel.OnVerso, Blank: h.Blank}
+		all = append(all, remedy{what: "the poem on a verso", edit: verso, same: true})
+	}
+	return all
 }
 
 // togetherRemedies keep the lines together that the fault parts.
@@ -235,6 +239,12 @@ func (s *Setting) effect(before *Setting) string {
 		said += "the book takes " + countOf(n, "page") + " more; "
 	case n < 0:
 		said += "the book takes " + countOf(-n, "page") + " less; "
+	}
+	switch n := len(s.Faults()) - len(before.Faults()); {
+	case n > 0:
+		said += "the book has " + countOf(n, "fault") + " more; "
+	case n < -1:
+		said += "the book has " + countOf(-n, "fault") + " fewer; "
 	}
 	switch moved {
 	case 0:

@@ -88,20 +88,8 @@ func (d *desk) typeKey(key fyne.KeyName) {
 		d.finishTyping()
 		d.bareKey(key)
 		return
-	case fyne.KeyBackspace:
-		t.backspace()
-	case fyne.KeyDelete:
-		t.remove()
-	case fyne.KeyLeft:
-		t.step(-1)
-	case fyne.KeyRight:
-		t.step(1)
-	case fyne.KeyHome:
-		t.caret = 0
-	case fyne.KeyEnd:
-		t.caret = len(t.text)
-	default:
-		return
 	}
-	d.showTyping()
+	if t.key(key) {
+		d.showTyping()
+	}
 }

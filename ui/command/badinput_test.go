@@ -120,7 +120,7 @@ func TestImpossibleDesigns(t *testing.T) {
 		{`{"edit":"design","stanza_gap":-1}`, []string{`"stanza_gap" is -1`, "choose from 0"}},
 		{`{"edit":"design","stanza_gap":9}`, []string{"stanza gap of 9", "choose 1 to 8"}},
 		{`{"edit":"design","poem_row":9223372036854775807}`, []string{`"poem_row"`, "choose from 0 to 1000"}},
-		{`{"edit":"design","title_row":0}`, []string{"sink"}},
+		{`{"edit":"design","title_row":0}`, []string{"title"}},
 		{`{"edit":"design","poem_row":1000}`, []string{"a sink to line 1000", "make it less"}},
 		{`{"edit":"design","run_out_pt":-1}`, []string{"lines can't run -1pt"}},
 		{`{"edit":"design","tighten_percent":41}`, []string{"41 per cent", "choose 0 to 40"}},
