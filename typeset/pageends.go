@@ -105,7 +105,10 @@ func (s *Setting) Why(f Fault) string {
 // unit.
 func (b *faultFinder) why(unit int) string {
 	u := &b.own.units[unit]
-	if lines, rows := b.stanzaRows(unit); (u.at > 0 || u.goesOn) && lines > rows {
+	if u.goesOn {
+		return fmt.Sprintf("the line takes more rows than a page has, %d", b.own.rows)
+	}
+	if lines, rows := b.stanzaRows(unit); u.at > 0 && lines > rows {
 		return fmt.Sprintf("the stanza takes %d lines, and a page has %d", lines, rows)
 	}
 	other, ok := b.without(unit)

@@ -111,12 +111,26 @@ func (l *listing) scrollTo(top int) {
 func (l *listing) draw(w, h int) image.Image {
 	density := max(0.1, float64(w)/float64(max(1, l.Size().Width)))
 	s := l.k.slate(l.ink.next(w, h), density, l.colors.panel)
+	seen := l.top // the row after the last that is seen whole
 	for i, y := l.top, float32(0); i < len(l.rows) && y < l.Size().Height; i++ {
 		below := y + l.deep(&l.rows[i])
 		l.drawRow(s, &l.rows[i], image.Rect(0, round(y, density), w, round(below, density)), i == l.chosen)
-		y = below
+		if y = below; y <= l.Size().Height {
+			seen = i + 1
+		}
 	}
+	l.drawReach(s, seen, w, h)
 	return s.img
+}
+
+// drawReach draws a line at the right edge of a list that is longer than what is
+// seen of it, from row top to row seen: as far down the edge as they are in the
+// list.
+func (l *listing) drawReach(s *slate, seen, w, h int) {
+	if n := len(l.rows); l.top > 0 || seen < n {
+		wide := max(2, int(2*s.density))
+		s.fill(image.Rect(w-wide, h*l.top/n, w, h*seen/n), l.colors.panelAside)
+	}
 }
 
 // MouseDown presses a row.
