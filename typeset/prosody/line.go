@@ -1,0 +1,66 @@
+package prosody
+
+// A Measure is what a line measures to the ear.
+type Measure struct {
+	// Syllables counts them: each word in its usual way, a function word in
+	// its shortest, as "our" in one.
+	Syllables int
+
+	// Stress has a digit a syllable, as in Sound.Stress; but a function word
+	// of one syllable, which the dictionary stresses as if it were said alone,
+	// has 0. The metre that the line may be in is for who reads it to hear.
+	Stress string
+
+	// Guessed counts the words that are neither in the dictionary nor told by
+	// a rule.
+	Guessed int
+}
+
+// Line measures a line. It is the zero Measure for the nil Lexicon, and for a
+// line without words.
+func (l *Lexicon) Line(text string) Measure {
+	var m Measure
+	if l == nil {
+		return m
+	}
+	for _, word := range words(text) {
+		s := l.inLine(word)
+		m.Syllables += s.Syllables
+		m.Stress += s.Stress
+		if s.Guessed {
+			m.Guessed++
+		}
+	}
+	return m
+}
+
+// inLine is the sound of a word among others.
+func (l *Lexicon) inLine(word string) Sound {
+	ways := l.written(word)
+	if !isFunctionWord(fold(word)) {
+		return soundOf(ways[0])
+	}
+	s := soundOf(fewest(ways)[0])
+	if s.Syllables == 1 {
+		s.Stress = "0"
+	}
+	return s
+}
+
+// Rhymes says whether two words rhyme in any of the ways in which they are
+// said: alike from the last stressed vowel on. Words that sound the same but
+// are written otherwise rhyme, as rime riche; a word doesn't rhyme with itself,
+// nor with one whose sound is unknown.
+func (l *Lexicon) Rhymes(a, b string) bool {
+	if fold(LastWord(a)) == fold(LastWord(b)) {
+		return false
+	}
+	for _, one := range l.Word(a) {
+		for _, other := range l.Word(b) {
+			if one.Rhyme != "" && one.Rhyme == other.Rhyme {
+				return true
+			}
+		}
+	}
+	return false
+}
