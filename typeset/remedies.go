@@ -55,9 +55,7 @@ func (s *Setting) tried(poem pagemodel.PoemID, e pagemodel.Edit, next *pagemodel
 		key = any(e.Head.Size) // a remedy changes no more of a head
 	}
 	if by[key] == nil {
-		s.setter.keepMatter = s.matter
-		by[key] = s.setter.Set(s, next)
-		s.setter.keepMatter = nil
+		by[key] = s.trial(next)
 	}
 	return by[key]
 }

@@ -37,13 +37,17 @@ var plan = map[string]room{
 	"typeset/order":        {rooms: []string{"pagemodel", "typeset"}},
 	"typeset/record":       {rooms: []string{"pagemodel", "typeset"}},
 	"typeset/prosody":      {rooms: []string{"assets"}},
+	"typeset/choices":      {rooms: []string{"pagemodel", "typeset", "typeset/prosody"}},
 	"ui/session": {rooms: []string{
 		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
+		"typeset/prosody", "typeset/choices",
 	}},
-	"ui/command": {rooms: []string{"assets", "pagemodel", "pagemodel/manuscript", "typeset", "ui/session"}},
-	"ui/locale":  {},
+	"ui/command": {rooms: []string{
+		"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/prosody", "typeset/choices", "ui/session",
+	}},
+	"ui/locale": {},
 	"ui": {
-		rooms:   []string{"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/raster", "ui/session"},
+		rooms:   []string{"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/raster", "typeset/prosody", "typeset/choices", "ui/session"},
 		modules: []string{fyne, "github.com/clipperhouse/uax29/v2"}, never: []string{fyne + "/app"}, windows: true,
 	},
 	"ui/onscreen":      {},

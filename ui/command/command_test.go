@@ -141,7 +141,7 @@ func TestWrong(t *testing.T) {
 		status int
 		want   []string
 	}{
-		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, export, edit, help"}},
+		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, choices, export, edit, help"}},
 		{[]string{"--fast"}, Misuse, []string{"no flag --fast", "headland help"}},
 		{[]string{"--demo", "now"}, Misuse, []string{"--demo stands alone"}},
 		{[]string{file, "more"}, Misuse, []string{"one file at a time"}},

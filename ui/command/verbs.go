@@ -20,6 +20,7 @@ func verbs() []verb {
 	return []verb{
 		{"import", "MANUSCRIPT... -o FILE", "makes a new collection from manuscripts", importMore, importFlags, runImport},
 		{"report", "FILE [--json] [--strict]", "says what does not fit, what is faulty, the extent and the contents", reportMore, reportFlags, runReport},
+		{"choices", "FILE --poem P --stanza S --line L [--json] [--by MEASURE]", "says what each way of settling a line would do", choicesMore, choicesFlags, runChoices},
 		{"export", "FILE --pdf OUT | --png DIR | --manuscript OUT [--spreads] [--marks] [--dummy [--paper P] [--section N]] [--edition] [--dpi N]", "writes the pages, or the text", exportMore, exportFlags, runExport},
 		{"edit", "FILE SCRIPT", "does the edits of a script, each one step of the history", editMore, noFlags, runEdit},
 		{"help", "[VERB]", "says what there is, or more of one verb", "", noFlags, runHelp},
