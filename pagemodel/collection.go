@@ -37,14 +37,18 @@ type About struct {
 // never changes once made: every edit gives another that shares what it did
 // not touch. The zero Collection is not used; see [NewCollection].
 type Collection struct {
-	about   About
-	design  Design
-	designs []NamedDesign // kept by name, for comparing; never changed in place
-	matter  Matter
-	order   Series[Entry]
-	leftOut []*Poem
-	index   map[PoemID]orderPlace // of order; shared while no poem changes place
-	next    int64                 // the lowest identity not yet given out
+	about    About
+	design   Design
+	designs  []NamedDesign // kept by name, for comparing; never changed in place
+	matter   Matter
+	order    Series[Entry]
+	leftOut  []*Poem
+	rounds   []Round // none of these is changed in place
+	replies  []Reply // by round and key
+	versions map[PoemID]versions
+	spoken   map[string]string
+	index    map[PoemID]orderPlace // of order; shared while no poem changes place
+	next     int64                 // the lowest identity not yet given out
 }
 
 // orderPlace is where a poem stands: its index in the order, and its number

@@ -33,8 +33,9 @@ const (
 // belongs to neither side.
 type Break struct {
 	LineRef
-	At int `json:"at"`
-	In In  `json:"in,omitempty"` // "" is the poem
+	At int    `json:"at"`
+	In In     `json:"in,omitempty"` // "" is the poem
+	On string `json:"on,omitempty"` // the day, ISO 8601
 }
 
 // Kind is "break".
@@ -48,6 +49,9 @@ func (e Break) Label() string {
 	return "break a line"
 }
 
+// OnDay is the break on that day.
+func (e Break) OnDay(day string) Edit { e.On = day; return e }
+
 // Apply breaks the line.
 func (e Break) Apply(c *Collection) (*Collection, error) {
 	p, at, err := c.Line(e.LineRef)
@@ -59,12 +63,13 @@ func (e Break) Apply(c *Collection) (*Collection, error) {
 		return nil, err
 	}
 	if e.In == InEdition {
-		return c.editLine(e.LineRef, func(l Line) (Line, error) { return l.brokenHere(e.At), nil })
+		return c.editLine(e.LineRef, func(l Line) (Line, error) { return l.brokenHere(e.At, e.On), nil })
 	}
 	if p.Stanza(at).kind == Prose {
 		return nil, fmt.Errorf("a paragraph of prose has no line breaks of the poet's: break it in this edition, or open a stanza")
 	}
 	head, tail := l.part(e.At, LineID(c.next))
+	tail.from.On = e.On
 	lines := p.Stanza(at).lines
 	lines = slices.Concat(lines[:at.Line], []Line{head, tail}, lines[at.Line+1:])
 	d := c.withPoem(p.withLines(at, lines))
@@ -81,18 +86,6 @@ func breakable(l Line, at int) error {
 		return fmt.Errorf("the line %q can't be broken there: there is only white on one side", l.text)
 	}
 	return nil
-}
-
-// brokenHere is the line with this edition's break at the word at or after the
-// offset.
-func (l Line) brokenHere(at int) Line {
-	_, at = spaceAround(l.text, at)
-	if slices.Contains(l.breaks, at) {
-		return l
-	}
-	l.breaks = append(slices.Clone(l.breaks), at)
-	slices.Sort(l.breaks)
-	return l
 }
 
 // Join runs the line below on. In the edition it takes back this edition's
@@ -133,6 +126,9 @@ func (l Line) unbroken(at int) (Line, error) {
 		return l, fmt.Errorf("this edition has no break there in %q", l.text)
 	}
 	l.breaks = emptyIsNil(left)
+	if l.State() == Unsettled {
+		l.decision.on = ""
+	}
 	return l, nil
 }
 
@@ -177,7 +173,8 @@ func (e Carry) Apply(c *Collection) (*Collection, error) {
 		return Join{LineRef: e.LineRef}.Apply(c)
 	}
 	head, tail := upper.join(lower).part(offset, lower.id)
-	tail.indent, tail.rng, tail.dropped, tail.from = lower.indent, lower.rng, lower.dropped, lower.from
+	tail.indent, tail.rng, tail.dropped, tail.above, tail.from = lower.indent, lower.rng, lower.dropped, lower.above, lower.from
+	head, tail = head.decidedAs(upper, 0), tail.decidedAs(lower, len(tail.text)-len(lower.text))
 	head.tied, tail.opens = upper.tied, lower.opens
 	head.absorbed = withoutSeam(head.absorbed, lower.id)
 	tail.absorbed = withoutSeam(tail.absorbed, lower.id)
@@ -227,7 +224,7 @@ func (c *Collection) editLine(ref LineRef, change func(Line) (Line, error)) (*Co
 }
 
 func sameLine(a, b Line) bool {
-	return a.text == b.text && a.indent == b.indent && a.rng == b.rng && a.dropped == b.dropped &&
-		a.kept == b.kept && a.tied == b.tied && a.opens == b.opens && a.reason == b.reason && slices.Equal(a.spans, b.spans) &&
-		slices.Equal(a.gaps, b.gaps) && slices.Equal(a.breaks, b.breaks) && slices.Equal(a.turns, b.turns)
+	return a.text == b.text && a.indent == b.indent && a.rng == b.rng && a.dropped == b.dropped && a.above == b.above &&
+		a.tied == b.tied && a.opens == b.opens && slices.Equal(a.spans, b.spans) &&
+		slices.Equal(a.gaps, b.gaps) && slices.Equal(a.breaks, b.breaks) && a.decision.same(b.decision)
 }

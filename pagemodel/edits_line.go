@@ -12,6 +12,9 @@ type Keep struct {
 	LineRef
 	Turns  []int  `json:"turns,omitempty"`
 	Reason string `json:"reason,omitempty"`
+	Shown  bool   `json:"shown,omitempty"`  // the reason may go out
+	Turned string `json:"turned,omitempty"` // the words at which it turns as it is set now, a space between them
+	On     string `json:"on,omitempty"`     // the day, ISO 8601
 }
 
 // Kind is "keep".
@@ -25,6 +28,9 @@ func (e Keep) Label() string {
 	return "let a line turn"
 }
 
+// OnDay is the decision on that day.
+func (e Keep) OnDay(day string) Edit { e.On = day; return e }
+
 // Apply settles the line.
 func (e Keep) Apply(c *Collection) (*Collection, error) {
 	return c.editLine(e.LineRef, func(l Line) (Line, error) {
@@ -37,7 +43,8 @@ func (e Keep) Apply(c *Collection) (*Collection, error) {
 			turns = append(turns, t)
 		}
 		slices.Sort(turns)
-		l.kept, l.reason, l.turns = true, e.Reason, emptyIsNil(slices.Compact(turns))
+		turns = emptyIsNil(slices.Compact(turns))
+		l.decision = decision{true, turns, e.Turned, e.On, e.Reason, e.Shown && e.Reason != ""}
 		return l, nil
 	})
 }
@@ -133,6 +140,35 @@ func (e Drop) Apply(c *Collection) (*Collection, error) {
 	return c.editLine(e.LineRef, func(l Line) (Line, error) { return l.WithDropped(e.Dropped), nil })
 }
 
+// mostWhite is how many lines of white may stand above a line.
+const mostWhite = 60
+
+// SetAbove has that many lines of white stand above a line, besides the white
+// that parts stanzas.
+type SetAbove struct {
+	LineRef
+	Lines int `json:"lines"`
+}
+
+// Kind is "white".
+func (SetAbove) Kind() string { return "white" }
+
+// Label says whether it opens or closes.
+func (e SetAbove) Label() string {
+	if e.Lines == 0 {
+		return "close the white above a line"
+	}
+	return "open white above a line"
+}
+
+// Apply opens or closes the white.
+func (e SetAbove) Apply(c *Collection) (*Collection, error) {
+	if e.Lines < 0 || e.Lines > mostWhite {
+		return nil, fmt.Errorf("%d lines of white can't stand above a line: choose from 0 to %d", e.Lines, mostWhite)
+	}
+	return c.editLine(e.LineRef, func(l Line) (Line, error) { return l.WithAbove(e.Lines), nil })
+}
+
 // SetRange sets a line to an edge.
 type SetRange struct {
 	LineRef
@@ -151,8 +187,9 @@ func (e SetRange) Apply(c *Collection) (*Collection, error) {
 }
 
 // Retype gives a line other characters. Styles, gaps and breaks keep to the
-// words that stay, from the front and from the end. What was decided about the
-// line's length was about other words, so the line is unsettled again.
+// words that stay, from the front and from the end. A kept line stays kept as long
+// as it turns at the word at which it did: the setting sees to that. Where
+// nobody noted that word, the line is unsettled again.
 type Retype struct {
 	LineRef
 	Text string `json:"text"`
@@ -183,9 +220,11 @@ func (l Line) retyped(text string) Line {
 	}
 	m := retyping{old: l.text, text: text}
 	m.measure()
-	r := l.unsettled()
+	r := l
 	r.text = text
 	r.spans, r.gaps, r.absorbed = nil, nil, nil
+	r = r.decidedAs(l, 0)
+	r.decision.turns = m.wordsMoved(l.decision.turns, r.decision.kept)
 	for _, s := range l.spans {
 		if a, b := m.moved(s.Start), m.moved(s.End); a < b {
 			r.spans = append(r.spans, Span{a, b, s.Style})
@@ -196,11 +235,9 @@ func (l Line) retyped(text string) Line {
 			r = r.withGap(Gap{at, g.Width, g.Tab})
 		}
 	}
-	r.breaks = nil
-	for _, b := range l.breaks {
-		if at := m.moved(b); at > 0 && at < len(text) && !slices.Contains(r.breaks, at) {
-			r.breaks = append(r.breaks, at)
-		}
+	r.breaks = m.wordsMoved(l.breaks, true)
+	if len(r.breaks) > 0 {
+		r.decision.on = l.decision.on
 	}
 	return r
 }
@@ -226,6 +263,18 @@ func (m *retyping) measure() {
 	for m.end > 0 && !utf8.RuneStart(m.text[len(m.text)-m.end]) {
 		m.end--
 	}
+}
+
+// wordsMoved are the places in the new text of offsets in the old, those left out
+// that have come to an end of it or on to another; nil unless wanted.
+func (m *retyping) wordsMoved(offsets []int, wanted bool) []int {
+	var moved []int
+	for _, o := range offsets {
+		if at := m.moved(o); wanted && at > 0 && at < len(m.text) && !slices.Contains(moved, at) {
+			moved = append(moved, at)
+		}
+	}
+	return moved
 }
 
 func (m *retyping) moved(at int) int {

@@ -53,7 +53,7 @@ func (k keyBytes) head(h PoemHead) keyBytes {
 }
 
 func (k keyBytes) line(l Line) keyBytes {
-	k = k.number(int64(l.id)).words(l.text).number(int64(l.indent)).number(int64(l.rng)).yes(l.dropped).yes(l.kept).yes(l.tied).yes(l.opens)
+	k = k.number(int64(l.id)).words(l.text).number(int64(l.indent)).number(int64(l.rng)).yes(l.dropped).number(int64(l.above)).yes(l.decision.kept).words(l.decision.turned).yes(l.tied).yes(l.opens)
 	k = k.number(int64(len(l.spans)))
 	for _, s := range l.spans {
 		k = k.number(int64(s.Start)).number(int64(s.End)).number(int64(s.Style))
@@ -62,5 +62,5 @@ func (k keyBytes) line(l Line) keyBytes {
 	for _, g := range l.gaps {
 		k = k.number(int64(g.At)).number(int64(g.Width)).yes(g.Tab)
 	}
-	return k.offsets(l.breaks).offsets(l.turns)
+	return k.offsets(l.breaks).offsets(l.decision.turns)
 }

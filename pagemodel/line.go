@@ -67,6 +67,8 @@ type Seam struct {
 	Indent  Em     `json:"indent,omitempty"`  // the second line's own indent
 	Range   Range  `json:"range,omitempty"`   // and its range
 	Dropped bool   `json:"dropped,omitempty"` // and whether it was dropped
+	Above   int    `json:"above,omitempty"`   // and the white above it, in lines
+	On      string `json:"on,omitempty"`      // the day on which the two were parted
 }
 
 // Line is one line of verse, or one paragraph of a prose stanza. The zero Line
@@ -78,13 +80,12 @@ type Line struct {
 	indent   Em
 	rng      Range
 	dropped  bool
+	above    int
 	gaps     []Gap
 	breaks   []int
-	turns    []int
-	kept     bool
+	decision decision
 	tied     bool
 	opens    bool
-	reason   string
 	from     *Seam
 	absorbed []Seam
 }
@@ -111,6 +112,10 @@ func (l Line) Range() Range { return l.rng }
 // Dropped says that the line begins where the line above ended, one line down.
 func (l Line) Dropped() bool { return l.dropped }
 
+// Above is how many lines of white stand above the line, besides the white that
+// parts stanzas.
+func (l Line) Above() int { return l.above }
+
 // Gaps are the gaps within the line, ordered. Not to be changed.
 func (l Line) Gaps() []Gap { return l.gaps }
 
@@ -119,21 +124,11 @@ func (l Line) Gaps() []Gap { return l.gaps }
 // keeps its long line. Not to be changed.
 func (l Line) Breaks() []int { return l.breaks }
 
-// Turns are the byte offsets of the words at which the poet wants an overlong
-// line to turn, ordered. Not to be changed.
-func (l Line) Turns() []int { return l.turns }
-
-// Kept says that the poet has settled the line by letting it turn.
-func (l Line) Kept() bool { return l.kept }
-
 // Tied says that the poet wants the line on the page of the line below it.
 func (l Line) Tied() bool { return l.tied }
 
 // OpensPage says that the poet wants a page to begin with the line.
 func (l Line) OpensPage() bool { return l.opens }
-
-// Reason is the poet's note on why the line is as it is; often empty.
-func (l Line) Reason() string { return l.reason }
 
 // From is the line that this one was broken from, or nil.
 func (l Line) From() *Seam { return l.from }
@@ -174,6 +169,9 @@ func (l Line) WithRange(r Range) Line { l.rng = r; return l }
 // WithDropped is the line dropped, or not.
 func (l Line) WithDropped(dropped bool) Line { l.dropped = dropped; return l }
 
+// WithAbove is the line with that many lines of white above it.
+func (l Line) WithAbove(lines int) Line { l.above = lines; return l }
+
 // WithGap is the line with white of that width before the byte offset; no
 // width takes the gap away.
 func (l Line) WithGap(at int, width Em) Line { return l.withGap(Gap{At: at, Width: width}) }
@@ -190,33 +188,6 @@ func (l Line) withGap(gap Gap) Line {
 	}
 	l.gaps = emptyIsNil(gaps)
 	return l
-}
-
-// State is what has been done about an overlong line.
-type State int
-
-// The states of an overlong line, as reports name them.
-const (
-	Unsettled State = iota
-	Kept            // let turn
-	Broken          // broken in this edition
-)
-
-var stateNames = [...]string{Unsettled: "unsettled", Kept: "kept", Broken: "broken"}
-
-// String is the state in words.
-func (s State) String() string { return nameOf(stateNames[:], int(s)) }
-
-// State is what the poet has done about the line, should it be overlong. A
-// line let turn is kept, even where this edition breaks it as well.
-func (l Line) State() State {
-	switch {
-	case l.kept:
-		return Kept
-	case len(l.breaks) > 0:
-		return Broken
-	}
-	return Unsettled
 }
 
 func emptyIsNil[T any](s []T) []T {

@@ -51,17 +51,38 @@ func drawEdit(t *rapid.T, c *Collection) Edit {
 	design := c.Design()
 	design.Size = Pt(float64(rapid.IntRange(9, 14).Draw(t, "size")))
 	return rapid.SampledFrom([]Edit{
-		Break{ref, at, in}, Break{ref, at, InPoem}, Join{LineRef: ref, In: in}, Join{LineRef: ref},
+		Break{ref, at, in, "2026-03-01"}, Break{ref, at, InPoem, "2026-03-02"}, Join{LineRef: ref, In: in}, Join{LineRef: ref},
 		Carry{ref, rapid.IntRange(-4, 4).Draw(t, "count")},
 		Keep{LineRef: ref, Turns: []int{at}, Reason: "the lone word"}, Keep{LineRef: ref}, Unsettle{ref},
+		Keep{LineRef: ref, Turned: "of", On: "2026-03-03"}, SetReason{ref, "sounds so", true}, SetAbove{ref, 2},
 		Indent{ref, em}, SetGap{ref, at, em}, Drop{ref, true}, SetRange{ref, RangeCentre},
 		Retype{ref, l.Text()[:runeFloor(l.Text(), at)] + "neu "}, Restyle{LineRef: ref, Start: 0, End: runeFloor(l.Text(), at), Style: Italic},
 		StanzaBreak{ref, true}, StanzaBreak{ref, false}, SetDesign{design},
 		KeepTogether{LineRef: ref, Through: other.Line}, KeepTogether{LineRef: ref, Through: other.Line, Off: true}, PageBreak{LineRef: ref}, PageBreak{ref, true},
 		SetStart{ref.Poem, OnRecto, true}, SetForm{ref.Poem, Tercets}, SetRun{ref.Poem, 1}, SetMatter{UsualMatter()}, SetTab{ref, at, em},
 		KeepDesign{"wide", design}, DropDesign{"wide"},
-		Move{ref.Poem, 0}, SetHead{ref.Poem, PoemHead{Title: "Another"}}, SetAbout{About{Title: "Other"}}, Add{From: testBook(), Name: "more"},
+		Move{ref.Poem, 0}, SetHead{ref.Poem, PoemHead{Title: "Another"}}, SetAbout{About{Title: "Other"}},
+		MarkSent{Name: "first proofs", On: "2026-03-04"}, MarkSent{}, SetReply{drawReply(t, c)}, Say{"bakery", "BA-ker-y"}, Say{Word: "bakery"},
+		KeepVariant{ref.Poem, "short", "2026-03-05"}, UseVariant{ref.Poem, "short", "2026-03-06"}, NameVariant{ref.Poem, "", "long"},
+		NameVariant{ref.Poem, "short", "shorter"}, DropVariant{ref.Poem, "short"}, BringBack{poemOf(t, ref), 1}, Add{From: testBook(), Name: "more"},
 	}).Draw(t, "edit")
+}
+
+// drawReply is a reply to some correction of the last round, or of none.
+func drawReply(t *rapid.T, c *Collection) Reply {
+	r := Reply{Key: rapid.SampledFrom([]string{"a", "b"}).Draw(t, "key"), State: rapid.SampledFrom(ReplyStates).Draw(t, "state")}
+	if rounds := c.Rounds(); len(rounds) > 0 {
+		r.Round = rounds[len(rounds)-1].ID
+	}
+	return r
+}
+
+// poemOf is the poem of a line as the test's book began with it, or an empty one.
+func poemOf(t *rapid.T, ref LineRef) *Poem {
+	if p, _, ok := testBook().Poem(ref.Poem); ok {
+		return p
+	}
+	return NewPoem(ref.Poem, PoemHead{}, []Part{NewPart("", nil)})
 }
 
 func runeFloor(s string, at int) int {

@@ -16,7 +16,7 @@ func (l Line) cut(start, end int) Line {
 		}
 	}
 	c.breaks = cutOffsets(l.breaks, start, end)
-	c.turns = cutOffsets(l.turns, start, end)
+	c.decision.turns = cutOffsets(l.decision.turns, start, end)
 	c.absorbed = nil
 	for _, s := range l.absorbed {
 		if s.At >= start && s.At+len(s.Space) <= end && s.At > start {
@@ -64,7 +64,7 @@ func (l Line) part(at int, id LineID) (head, tail Line) {
 	seam.Gap, seam.Spans = gapAt(l.gaps, start, end), cutSpans(l.spans, start, end)
 	head, tail = l.cut(0, start).unsettled(), l.cut(end, len(l.text)).unsettled()
 	tail.id, tail.from = id, &seam
-	tail.indent, tail.rng, tail.dropped = seam.Indent, seam.Range, seam.Dropped
+	tail.indent, tail.rng, tail.dropped, tail.above = seam.Indent, seam.Range, seam.Dropped, seam.Above
 	tail.opens = false
 	return head, tail
 }
@@ -79,13 +79,6 @@ func gapAt(gaps []Gap, start, end int) Em {
 	return width
 }
 
-// unsettled is the line with nothing decided about its length but the breaks
-// of this edition.
-func (l Line) unsettled() Line {
-	l.kept, l.reason, l.turns = false, "", nil
-	return l
-}
-
 // join is the line with next run on. What stood between them when they were
 // last one line comes back; else it is a word space, unless either side
 // already has one.
@@ -93,7 +86,7 @@ func (l Line) join(next Line) Line {
 	seam := seamBetween(l, next)
 	seam.At = len(l.text)
 	shift := len(l.text) + len(seam.Space)
-	j := l.unsettled()
+	j := l
 	j.text, j.tied = l.text+seam.Space+next.text, next.tied
 	j.spans = joinSpans(l.spans, seam, next.spans)
 	j.gaps = append([]Gap(nil), l.gaps...)
@@ -110,11 +103,11 @@ func (l Line) join(next Line) Line {
 		s.At += shift
 		j.absorbed = append(j.absorbed, s)
 	}
-	return j
+	return j.decidedAs(l, 0)
 }
 
 func seamBetween(l, next Line) Seam {
-	s := Seam{Line: next.id, Space: " ", Indent: next.indent, Range: next.rng, Dropped: next.dropped}
+	s := Seam{Line: next.id, Space: " ", Indent: next.indent, Range: next.rng, Dropped: next.dropped, Above: next.above}
 	if f := next.from; f != nil && f.Line == l.id {
 		s.Space, s.Gap, s.Spans = f.Space, f.Gap, f.Spans
 		return s

@@ -16,15 +16,36 @@ type lineBody struct {
 	Indent   Em     `json:"indent,omitempty"`
 	Range    Range  `json:"range,omitempty"`
 	Dropped  bool   `json:"dropped,omitempty"`
+	Above    int    `json:"above,omitempty"`
 	Gaps     []Gap  `json:"gaps,omitempty"`
 	Breaks   []int  `json:"breaks,omitempty"`
 	Turns    []int  `json:"turns,omitempty"`
 	Kept     bool   `json:"kept,omitempty"`
+	Turned   string `json:"turned,omitempty"`
+	On       string `json:"on,omitempty"`
 	Tied     bool   `json:"tied,omitempty"`
 	Opens    bool   `json:"opens,omitempty"`
 	Reason   string `json:"reason,omitempty"`
+	Shown    bool   `json:"shown,omitempty"`
 	From     *Seam  `json:"from,omitempty"`
 	Absorbed []Seam `json:"absorbed,omitempty"`
+}
+
+func bodyOf(l Line) lineBody {
+	d := &l.decision
+	return lineBody{
+		ID: l.id, Text: l.text, Spans: l.spans, Indent: l.indent, Range: l.rng, Dropped: l.dropped, Above: l.above,
+		Gaps: l.gaps, Breaks: l.breaks, Turns: d.turns, Kept: d.kept, Turned: d.turned, On: d.on, Tied: l.tied, Opens: l.opens,
+		Reason: d.reason, Shown: d.shown, From: l.from, Absorbed: l.absorbed,
+	}
+}
+
+func (b *lineBody) line() Line {
+	return Line{
+		id: b.ID, text: b.Text, spans: b.Spans, indent: b.Indent, rng: b.Range, dropped: b.Dropped, above: b.Above,
+		gaps: b.Gaps, breaks: b.Breaks, decision: decision{b.Kept, b.Turns, b.Turned, b.On, b.Reason, b.Shown},
+		tied: b.Tied, opens: b.Opens, from: b.From, absorbed: b.Absorbed,
+	}
 }
 
 type stanzaBody struct {
@@ -50,7 +71,7 @@ func encodePoem(p *Poem) []byte {
 		for j, s := range part.stanzas {
 			lines := make([]lineBody, len(s.lines))
 			for k, l := range s.lines {
-				lines[k] = lineBody{l.id, l.text, l.spans, l.indent, l.rng, l.dropped, l.gaps, l.breaks, l.turns, l.kept, l.tied, l.opens, l.reason, l.from, l.absorbed}
+				lines[k] = bodyOf(l)
 			}
 			body.Parts[i].Stanzas[j] = stanzaBody{s.kind, lines}
 		}
@@ -69,7 +90,7 @@ func decodePoem(b []byte) (*Poem, error) {
 		for j, s := range part.Stanzas {
 			lines := make([]Line, len(s.Lines))
 			for k, l := range s.Lines {
-				lines[k] = Line{l.ID, l.Text, l.Spans, l.Indent, l.Range, l.Dropped, l.Gaps, l.Breaks, l.Turns, l.Kept, l.Tied, l.Opens, l.Reason, l.From, l.Absorbed}
+				lines[k] = l.line()
 				if err := lines[k].check(); err != nil {
 					return nil, err
 				}
@@ -97,7 +118,7 @@ func (l Line) check() error {
 			return bad("a gap")
 		}
 	}
-	for _, o := range append(append([]int(nil), l.breaks...), l.turns...) {
+	for _, o := range append(append([]int(nil), l.breaks...), l.decision.turns...) {
 		if !l.onRune(o) {
 			return bad("a break")
 		}

@@ -10,10 +10,11 @@ import (
 
 // Stored is one thing of a collection as bytes (JSON), the unit in which a file
 // keeps it: a poem, a section's head, the design, the designs kept by name, the
-// prelims and end matter, the order, or what is true of the whole book.
+// prelims and end matter, the order, what is true of the whole book, the rounds,
+// the replies to corrections, the variants of a poem, or how words are said.
 type Stored struct {
-	Kind string // "poem", "section", "design", "designs", "matter", "order" or "about"
-	Key  string // the identity of a poem or section; "" for the rest
+	Kind string // "poem", "section", "variants", "design" …: the kinds of state below
+	Key  string // the identity of a poem or section, for variants of the poem; "" for the rest
 	Body []byte
 }
 
@@ -33,6 +34,12 @@ const (
 	kindPoem    = "poem"
 	kindMatter  = "matter"
 	kindDesigns = "designs"
+
+	// These are in a file only where there is something to keep.
+	kindRounds   = "rounds"
+	kindReplies  = "replies"
+	kindSpoken   = "spoken"
+	kindVariants = "variants"
 )
 
 // Stored are all things of the collection, in no order to rely on.
@@ -64,6 +71,7 @@ func Between(old, new *Collection) []Change {
 	d.value(kindDesigns, old.designs, new.designs, old.next == 0)
 	d.value(kindOrder, orderOf(old), orderOf(new), old.next == 0)
 	d.entries(old, new)
+	d.besides(old, new)
 	return d.changes
 }
 
@@ -232,7 +240,7 @@ type assembly struct {
 }
 
 func (a *assembly) take(ch Change) error {
-	if ch.New == nil {
+	if ch.New == nil && !beside[ch.Kind] {
 		return nil // what the order no longer names is gone
 	}
 	switch ch.Kind {
@@ -263,7 +271,7 @@ func (a *assembly) take(ch Change) error {
 		}
 		return err
 	}
-	return fmt.Errorf("this version knows no such thing")
+	return a.c.takeBeside(ch)
 }
 
 func (a *assembly) place() error {
