@@ -221,6 +221,9 @@ func (d *desk) askAbout(on target, at fyne.Position) {
 		d.putAtHand(on)
 	case overFault:
 		d.goToFault(on.fault)
+	case overStroke:
+		d.session.SetFocus(on.ref)
+		d.word = -1
 	default:
 		return
 	}
@@ -243,6 +246,7 @@ func (d *desk) lineItems() []lineItem {
 	ref, _ := d.session.Focus()
 	word := d.wordName(line)
 	overlong := d.overrunOf(ref) > 0
+	add(true, "Choices…", d.choose)
 	add(overlong && !line.Kept(), "Let the line turn: it is settled", d.keepLine)
 	add(overlong && word != "", "Turn it at "+word, d.turnHere)
 	add(word != "", "Break before "+word+" in the poem", d.breakInPoem)

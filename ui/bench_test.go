@@ -41,6 +41,12 @@ func BenchmarkDrag(b *testing.B) {
 // benchDesk is the demo on a desk, open at its first unsettled line.
 func benchDesk(b *testing.B) *desk {
 	b.Helper()
+	return benchWindow(b).desk
+}
+
+// benchWindow is the window with that desk in it.
+func benchWindow(b *testing.B) *Window {
+	b.Helper()
 	s, err := session.Demo(filepath.Join(b.TempDir(), "demo.headland"))
 	if err != nil {
 		b.Fatal(err)
@@ -50,7 +56,7 @@ func benchDesk(b *testing.B) *desk {
 	b.Cleanup(w.close)
 	w.win.Resize(fyne.NewSize(1400, 900))
 	w.desk.nextUnsettled()
-	return w.desk
+	return w
 }
 
 // benchHold has the hand take the rule of the line at hand.

@@ -26,6 +26,7 @@ type desk struct {
 	working pagemodel.Side // the page that a narrow window shows whole
 	keys    *modifiers
 	ask     func(lineMenu) // opens the menu of a line
+	choose  func()         // lays out the choices for the line at hand
 
 	plan      plan
 	of        *typeset.Setting // what the next six are of
@@ -62,7 +63,7 @@ type pictures struct {
 
 // newDesk is an empty desk.
 func newDesk(l light, keys *modifiers) *desk {
-	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}}
+	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}, choose: func() {}}
 	d.ExtendBaseWidget(d)
 	p := &d.pictures
 	p.head, p.foot, p.peek = pixels(d.drawHead), pixels(d.drawFoot), pixels(d.drawPeek)

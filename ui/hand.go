@@ -110,6 +110,8 @@ func (d *desk) press(on target, at image.Point) {
 		d.toFault(1)
 	case overFault:
 		d.goToFault(on.fault)
+	case overStroke:
+		d.pressStroke(on)
 	case overSlip:
 		d.workOn(on.side)
 	case overNothing:

@@ -24,7 +24,10 @@ func (d *desk) help() string {
 	if f, ok := d.faultAtHand(); ok {
 		return d.faultHelp(f)
 	}
-	if _, ok := d.lineAtHand(); ok {
+	if line, ok := d.lineAtHand(); ok {
+		if ref, _ := d.session.Focus(); line.State() == pagemodel.Unsettled && d.overrunOf(ref) > 0 {
+			return "Ctrl Shift C lays out every choice for the line · Alt ← sheds a word, Alt → draws one up · Ctrl ↓ goes to the next unsettled"
+		}
 		return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
 	}
 	return "Take the rule at a line’s end: left sheds words, right draws them up"
@@ -47,10 +50,21 @@ func (d *desk) overHelp() string {
 		return d.faultHelp(d.over.fault)
 	case overEnd:
 		return sentence(d.pageEnd(d.over.page).Text)
+	case overStroke:
+		return d.strokeHelp()
 	case overSlip:
 		return "Press: work on this page"
 	}
 	return ""
+}
+
+// strokeHelp says what the stroke under the hand stands for.
+func (d *desk) strokeHelp() string {
+	poem, at, err := d.of.Collection().Line(d.over.ref)
+	if err != nil {
+		return ""
+	}
+	return sentence(stateWords(poem.Line(at).State())) + " · press: every choice for the line, on a leaf (Ctrl Shift C)"
 }
 
 func (d *desk) wordHelp() string {

@@ -51,7 +51,7 @@ func (d *desk) Cursor() desktop.Cursor {
 	switch d.over.kind {
 	case overRule:
 		return desktop.HResizeCursor
-	case overEdge, overTick, overUnsettled, overSlip, overFaults, overFault:
+	case overEdge, overTick, overUnsettled, overSlip, overFaults, overFault, overStroke:
 		return desktop.PointerCursor
 	}
 	return desktop.DefaultCursor

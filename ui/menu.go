@@ -106,6 +106,7 @@ func (w *Window) lineMenu() *fyne.Menu {
 		&command{words: "Join the Line Below", key: key(ctrl, fyne.KeyJ), act: d.joinLine, book: true},
 		&command{words: "Open or Close the Stanza Break", key: key(ctrlShift, fyne.KeyJ), act: d.stanzaBreak, book: true},
 		nil,
+		&command{words: "Choices…", key: key(ctrlShift, fyne.KeyC), act: w.askChoices, book: true},
 		&command{words: "Let It Turn", key: key(ctrl, fyne.KeyK), act: d.keepLine, book: true},
 		&command{words: "Turn Here", key: key(ctrl, fyne.KeyT), act: d.turnHere, book: true},
 		&command{words: "Unsettle", key: key(ctrl, fyne.KeyU), act: d.unsettle, book: true},

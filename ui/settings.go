@@ -13,6 +13,7 @@ type settings struct {
 	Light  string   `json:"light,omitempty"` // "" follows the system
 	Recent []string `json:"recent,omitempty"`
 	Folder string   `json:"folder,omitempty"` // where files were last looked for
+	Break  string   `json:"break,omitempty"`  // where the poet last took a break: "poem" or "edition"; "" is "poem"
 	path   string
 }
 

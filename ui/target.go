@@ -21,13 +21,14 @@ const (
 	overFaults                    // the words that count the faults
 	overFault                     // the mark of a fault
 	overEnd                       // the words that say what the page end falls on
+	overStroke                    // the stroke or the letter of an overlong line
 )
 
 // target is what the hand is over, and all that must be known to act on it.
 type target struct {
 	kind   overKind
 	side   pagemodel.Side
-	ref    pagemodel.LineRef // of a rule or a word
+	ref    pagemodel.LineRef // of a rule, a word or a stroke
 	row    int               // likewise, of the page's rows
 	offset int               // in the line's text, of a word
 	leaf   int               // in a fore-edge, from the page outward
@@ -88,6 +89,9 @@ func (d *desk) underPage(side pagemodel.Side, at image.Point) target {
 	page, p := d.page(d.plan.sheets[side].number), d.plan.toPage(side, at)
 	if ref, ok := ruleUnder(&d.plan, page, p); ok {
 		return target{kind: overRule, side: side, ref: ref}
+	}
+	if t, ok := d.underStroke(side, page, p); ok {
+		return t
 	}
 	if t, ok := d.underSigns(side, page, p); ok {
 		return t

@@ -66,6 +66,7 @@ func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string)
 	a.Settings().SetTheme(w.theme)
 	w.desk = newDesk(l, &modifiers{source: modifierSource(a)})
 	w.desk.ask = w.askAbout
+	w.desk.choose = w.askChoices
 	w.win = a.NewWindow("Headland")
 	w.win.SetIcon(fyne.NewStaticResource("headland.png", assets.Icon()))
 	w.win.SetPadded(false)

@@ -233,12 +233,12 @@ func TestALinesMenu(t *testing.T) {
 	for _, item := range asked.items {
 		words = append(words, item.words)
 	}
-	want := "Let the line turn: it is settled|Turn it at ‘someone’|Break before ‘someone’ in the poem|" +
+	want := "Choices…|Let the line turn: it is settled|Turn it at ‘someone’|Break before ‘someone’ in the poem|" +
 		"Break before ‘someone’ in this edition|Retype the line|Keep its stanza whole|Begin a page with it"
 	if got := strings.Join(words, "|"); got != want {
 		t.Errorf("the menu says %q, want %q", got, want)
 	}
-	asked.items[3].act()
+	asked.items[4].act()
 	if got := tb.line("as if").Breaks(); len(got) != 1 || !strings.HasPrefix(long[got[0]:], "someone") {
 		t.Errorf("breaks %v", got)
 	}
