@@ -23,6 +23,7 @@
 //	    a line indented by an em, with a [gap 2] gap or a [tab 12] tab in it
 //	[drop] [right] [indent 1.3] marks at a line's start
 //	[page] a page begins here, [together] on the page of the line below
+//	[white 2] two lines of white stand above it, besides what parts stanzas
 //
 //	[page end: stanza break] (a note of where a page ended, passed over in reading)
 //

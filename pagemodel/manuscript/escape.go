@@ -51,7 +51,7 @@ func (e escaper) isMark(s string) bool {
 
 // startMarks are the marks of a line's start, and of what stands alone between
 // stanzas.
-var startMarks = []string{"indent", "page", "together", "drop", "centre", "center", "right", "prose"}
+var startMarks = []string{"indent", "page", "together", "drop", "white", "centre", "center", "right", "prose"}
 
 // startsLine says that the text begins with what is read at a line's start.
 func startsLine(s string) bool {

@@ -10,6 +10,9 @@ import (
 // maxEms is the deepest indent and the widest gap, as in pagemodel's edits.
 const maxEms = 60 * pagemodel.OneEm
 
+// maxWhite is how many lines of white may stand above a line, as there.
+const maxWhite = 60
+
 // quarter is what one leading space stands for.
 const quarter = pagemodel.OneEm / 4
 
@@ -42,12 +45,22 @@ func parseEms(s string) (pagemodel.Em, bool) {
 	return em, em > 0
 }
 
+// parseWhite reads a number of lines from 1 to maxWhite.
+func parseWhite(s string) (int, bool) {
+	n, err := strconv.Atoi(s)
+	if err != nil || n < 1 || n > maxWhite {
+		return 0, false
+	}
+	return n, true
+}
+
 func formatEms(e pagemodel.Em) string { return strconv.FormatFloat(e.Ems(), 'f', -1, 64) }
 
 // leadingWhite is how much white a line begins with that is its indent.
 var leadingWhite = map[rune]pagemodel.Em{
 	'\t': pagemodel.OneEm, ' ': quarter, '\u00A0': quarter, // no-break space
 	'\u2002': pagemodel.OneEm / 2, '\u2003': pagemodel.OneEm, '\u3000': pagemodel.OneEm, // en, em, ideographic space
+	'\u2005': quarter, // four-per-em space
 }
 
 // lineStart is what the start of a line says about the whole of it.
@@ -57,6 +70,7 @@ type lineStart struct {
 	dropped bool
 	opens   bool   // a page begins with it
 	tied    bool   // it keeps to the page of the line below
+	white   int    // lines of white above it, besides what parts stanzas
 	odd     string // a mark that looks like one of ours and can't be read; or ""
 }
 
@@ -66,7 +80,7 @@ func readStart(s string) (start lineStart, rest string) {
 	for {
 		name, arg, n := markAt(s)
 		if n == 0 || !start.take(name, arg) {
-			if name == "indent" {
+			if name == "indent" || name == "white" {
 				start.odd = s[:n]
 			}
 			return start, s
@@ -92,6 +106,11 @@ func (l *lineStart) take(name, arg string) bool {
 	if name == "indent" {
 		em, ok := parseEms(arg)
 		l.indent += em
+		return ok
+	}
+	if name == "white" {
+		lines, ok := parseWhite(arg)
+		l.white = min(maxWhite, l.white+lines)
 		return ok
 	}
 	if arg != "" {
@@ -128,6 +147,9 @@ func (l lineStart) written() string {
 		if mark.said {
 			b.WriteString("[" + mark.name + "] ")
 		}
+	}
+	if l.white != 0 {
+		b.WriteString("[white " + strconv.Itoa(l.white) + "] ")
 	}
 	if l.rng != pagemodel.RangeLeft {
 		b.WriteString("[" + l.rng.String() + "] ")

@@ -16,8 +16,8 @@ import (
 // flat is a line without what a manuscript does not keep: its identity, its
 // seams and what was decided about its length.
 func flat(l pagemodel.Line) string {
-	return fmt.Sprintf("%q spans %v indent %v range %v dropped %v gaps %v opens %v tied %v",
-		l.Text(), l.Spans(), l.Indent(), l.Range(), l.Dropped(), l.Gaps(), l.OpensPage(), l.Tied())
+	return fmt.Sprintf("%q spans %v indent %v range %v dropped %v gaps %v opens %v tied %v above %d",
+		l.Text(), l.Spans(), l.Indent(), l.Range(), l.Dropped(), l.Gaps(), l.OpensPage(), l.Tied(), l.Above())
 }
 
 // outline is all that a manuscript keeps of a collection, line by line.
@@ -88,7 +88,7 @@ func mustReturn(t failer, c *pagemodel.Collection, k Kind) {
 // The pieces of texts that have a meaning somewhere in a manuscript.
 var awkward = []string{
 	" ", "  ", "\t", "\u00a0", "\u2003", "\u202f", "#", "##", "# ", "#7", "####", ">", "> ", "[", "]", "[gap 2]", "[gap 900]", "[tab 3]", "[tab x]", "[drop]",
-	"[page]", "[together]", "[page end: stanza break]", "[page end", "[lie: turned]", "[short_title: x]", "page: imprint", "text: x",
+	"[page]", "[together]", "[white 2]", "[white 99]", "\u2005", "[page end: stanza break]", "[page end", "[lie: turned]", "[short_title: x]", "page: imprint", "text: x",
 	"[centre]", "[right]", "[indent 1.3]", "[indent x]", "[prose]", "[caps]", "[/caps]", "[italic]", "[/bold]", "[place: x]",
 	"[note: x]", "[foo: x]", "[start: nowhere]", "*", "**", "***", "_", "__", `\`, `\\`, "---", "—", "–", "é", "e\u0301", "“", "’", "a", "b c",
 	"title: x", "\ufeff", "\u200b", "\u200f", "1.", "`", "<b>", "&amp;", "🌊", ":", "\"", "x",
@@ -119,7 +119,8 @@ func drawLine(t *rapid.T, b *pagemodel.Builder, styled bool) pagemodel.Line {
 		l = l.WithIndent(rapid.SampledFrom([]pagemodel.Em{250, 500, 1000, 1300, 4000, 60000, 1}).Draw(t, "indent"))
 	}
 	rng := rapid.SampledFrom([]pagemodel.Range{pagemodel.RangeLeft, pagemodel.RangeLeft, pagemodel.RangeCentre, pagemodel.RangeRight}).Draw(t, "range")
-	return l.WithRange(rng).WithDropped(rapid.IntRange(0, 4).Draw(t, "dropped") == 0)
+	white := rapid.SampledFrom([]int{0, 0, 0, 1, 2, 60}).Draw(t, "white")
+	return l.WithRange(rng).WithAbove(white).WithDropped(rapid.IntRange(0, 4).Draw(t, "dropped") == 0)
 }
 
 func drawSpans(t *rapid.T, text string) []pagemodel.Span {
@@ -257,7 +258,7 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Add(assets.Demo(), true)
 	f.Add([]byte("---\ntitle: \"x\"\nepigraph:\n---\n> y\n### *\n[prose]\n  a\n b\\\n[place: z]"), false)
-	f.Add([]byte("---\npage: imprint\ntext: \"\"\nroman: yes\n---\n## x\n[run: -1]\n[blank: before]\n[together] a\n[page end: stanza break]\n[tab 2] b"), true)
+	f.Add([]byte("---\npage: imprint\ntext: \"\"\nroman: yes\n---\n## x\n[run: -1]\n[blank: before]\n[together] a\n[page end: stanza break]\n[tab 2] b\n[white 3] [white 0] c\n\u2005d"), true)
 	f.Add([]byte("\xff\xfe#\x00 \x00a\x00"), false)
 	f.Add([]byte("*one\n**two* three** _four_\x93 \f[gap 2] \\"), true)
 	f.Fuzz(func(t *testing.T, data []byte, markdown bool) {

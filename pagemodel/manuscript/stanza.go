@@ -88,7 +88,7 @@ func joined(rows []row) row {
 
 func (m *source) line(in inline, start lineStart) pagemodel.Line {
 	l := m.build.Line(in.text).WithSpans(in.spans).WithRange(start.rng).WithDropped(start.dropped)
-	l = l.WithOpensPage(start.opens).WithTied(start.tied)
+	l = l.WithOpensPage(start.opens).WithTied(start.tied).WithAbove(start.white)
 	for _, g := range in.gaps {
 		l = withGap(l, g)
 	}
@@ -116,6 +116,8 @@ func (m *source) onPages(r row, start *lineStart) {
 func (m *source) doubt(r row, start lineStart) {
 	key, _, attribute := attributeOf(r.text)
 	switch {
+	case strings.HasPrefix(start.odd, "[white"):
+		m.notice(r.number, "%s is no white of 1 to %d lines: it was kept as text", start.odd, maxWhite)
 	case start.odd != "":
 		m.notice(r.number, "%s is no indent of up to 60 ems: it was kept as text", start.odd)
 	case start.indent > maxEms:

@@ -146,7 +146,11 @@ func (w *writer) stanza(s pagemodel.Stanza) {
 	w.apart()
 	for _, l := range s.Lines() {
 		w.lost.breaks(l, w.opts.Edition)
-		for _, piece := range w.pieces(l) {
+		if !w.opts.Edition {
+			w.line(w.verse(l))
+			continue
+		}
+		for _, piece := range l.InEdition() {
 			w.line(w.verse(piece))
 		}
 	}

@@ -102,6 +102,52 @@ func TestWritePages(t *testing.T) {
 	}
 }
 
+// TestWriteWhite holds that white above a line is written at its start, in this
+// edition above the first piece alone, and that what can't be white is text.
+func TestWriteWhite(t *testing.T) {
+	white := func(b *pagemodel.Builder) pagemodel.Line { return b.Line("two words").WithIndent(1000).WithAbove(2) }
+	c := oneLine(white)
+	if got, _ := written(t, c, Options{}); got != "    [white 2] two words\n" {
+		t.Errorf("got %q", got)
+	}
+	mustReturn(t, c, Markdown)
+	mustReturn(t, c, Text)
+	p := c.Order()[0].Poem
+	ref := pagemodel.LineRef{Poem: p.ID(), Line: p.Line(pagemodel.Place{}).ID()}
+	c, err := pagemodel.Break{LineRef: ref, At: 4, In: pagemodel.InEdition}.Apply(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got, _ := written(t, c, Options{Edition: true}); got != "    [white 2] two\n    words\n" {
+		t.Errorf("in this edition, got %q", got)
+	}
+	c = oneLine(func(b *pagemodel.Builder) pagemodel.Line { return b.Line("[white 2] is what the file says") })
+	if got, _ := written(t, c, Options{}); got != "\\[white 2] is what the file says\n" {
+		t.Errorf("got %q", got)
+	}
+	mustReturn(t, c, Markdown)
+	c = oneLine(func(b *pagemodel.Builder) pagemodel.Line { return b.Line("a").WithAbove(70) })
+	if got, lost := written(t, c, Options{}); got != "[white 60] a\n" || lost == "" {
+		t.Errorf("too much white: got %q %q", got, lost)
+	}
+}
+
+// TestReadWhite holds that white that can't be read is kept as text and said.
+func TestReadWhite(t *testing.T) {
+	for raw, want := range map[string]int{"[white 1] a": 1, "[white 60] [right] a": 60, "[white 40] [white 40] a": 60} {
+		c, notices := read(t, "a.md", "## T\n\n"+raw)
+		if l := c.Order()[0].Poem.Line(pagemodel.Place{}); l.Above() != want || l.Text() != "a" || len(notices) > 0 {
+			t.Errorf("%s: %q with %d above, %v", raw, l.Text(), l.Above(), notices)
+		}
+	}
+	for _, raw := range []string{"[white 0] a", "[white 61] a", "[white x] a", "[white] a"} {
+		c, notices := read(t, "a.md", "## T\n\n"+raw)
+		if l := c.Order()[0].Poem.Line(pagemodel.Place{}); l.Above() != 0 || l.Text() != raw || len(notices) != 1 {
+			t.Errorf("%s: %q with %d above, %v", raw, l.Text(), l.Above(), notices)
+		}
+	}
+}
+
 // TestWritePageEnds holds that a stanza break that a page end hides is labelled, and
 // that the label is no part of the text when it is read again.
 func TestWritePageEnds(t *testing.T) {
@@ -160,7 +206,7 @@ func TestLosses(t *testing.T) {
 			return b.Line("a\x01\u2028bc\xff").WithSpans([]pagemodel.Span{{Start: 6, End: 7, Style: 1}}).WithGap(5, 1000)
 		}, Markdown, "a [gap 1] b*c*\uFFFD", "1 text held ends of lines or control characters, which became spaces or were left out"},
 		{func(b *pagemodel.Builder) pagemodel.Line { return b.Line("ab").WithIndent(-1).WithGap(1, 90000) },
-			Markdown, "a[gap 60]b", "1 line had an indent, a gap or a tab that is not from 0 to 60 ems, and was brought within"},
+			Markdown, "a[gap 60]b", "1 line had an indent, a gap or a tab that is not from 0 to 60 ems, or white that is not from 0 to 60 lines, and was brought within"},
 		{func(b *pagemodel.Builder) pagemodel.Line { return b.Line(strings.Repeat("a", maxLine+1)) },
 			Markdown, strings.Repeat("a", maxLine+1), "1 line can't be read again: longer than 64 KB; break them first"},
 	} {

@@ -9,50 +9,10 @@ import (
 	"headland/pagemodel"
 )
 
-// pieces are the lines that a line is written as: itself, or, in this edition,
-// what its breaks make of it. The white at a break belongs to neither side; the
-// tail has the line's indent and range, as a break in the poem would give it. A
-// page begins with the first of them, and the last keeps to the line below.
-func (w *writer) pieces(l pagemodel.Line) []pagemodel.Line {
-	if !w.opts.Edition || len(l.Breaks()) == 0 {
-		return []pagemodel.Line{l}
-	}
-	var pieces []pagemodel.Line
-	start := 0
-	for _, end := range append(slices.Clone(l.Breaks()), len(l.Text())) {
-		first, last := start == 0, end == len(l.Text())
-		piece := cut(l, start, end).WithDropped(l.Dropped() && first)
-		pieces = append(pieces, piece.WithOpensPage(l.OpensPage() && first).WithTied(l.Tied() && last))
-		start = end
-	}
-	return pieces
-}
-
-// cut is a line's text between two offsets, without the white at its end, and
-// what is placed in it. A gap at a break goes with the white.
-func cut(l pagemodel.Line, start, end int) pagemodel.Line {
-	text := l.Text()[start:end]
-	if end < len(l.Text()) {
-		text = strings.TrimRightFunc(text, pagemodel.IsSpace)
-	}
-	var spans []pagemodel.Span
-	for _, s := range l.Spans() {
-		spans = append(spans, pagemodel.Span{Start: s.Start - start, End: s.End - start, Style: s.Style})
-	}
-	c := pagemodel.NewLine(l.ID(), text).WithSpans(spans).WithIndent(l.Indent()).WithRange(l.Range())
-	for _, g := range l.Gaps() {
-		if at := g.At - start; (at > 0 || start == 0) && (at < len(text) || end == len(l.Text())) {
-			g.At = at
-			c = withGap(c, g)
-		}
-	}
-	return c
-}
-
 // verse writes a line.
 func (w *writer) verse(l pagemodel.Line) string {
 	l = w.writable(l)
-	start := lineStart{indent: l.Indent(), rng: l.Range(), dropped: l.Dropped(), opens: l.OpensPage(), tied: l.Tied()}
+	start := lineStart{indent: l.Indent(), rng: l.Range(), dropped: l.Dropped(), opens: l.OpensPage(), tied: l.Tied(), white: l.Above()}
 	if w.opts.Kind == Text {
 		w.lost.styles += len(l.Spans())
 		l = l.WithSpans(nil)
@@ -192,14 +152,14 @@ func cleanRune(r rune) rune {
 // read again; what stands in the text moves with its words.
 func (w *writer) writable(l pagemodel.Line) pagemodel.Line {
 	text := w.clean(l.Text())
-	indent := min(maxEms, max(0, l.Indent()))
+	indent, white := min(maxEms, max(0, l.Indent())), min(maxWhite, max(0, l.Above()))
 	bad := func(g pagemodel.Gap) bool { return g.Width <= 0 || g.Width > maxEms }
-	if text == l.Text() && indent == l.Indent() && !slices.ContainsFunc(l.Gaps(), bad) {
+	if text == l.Text() && indent == l.Indent() && white == l.Above() && !slices.ContainsFunc(l.Gaps(), bad) {
 		return l
 	}
 	moved := func(at int) int { return len(strings.Map(cleanRune, l.Text()[:min(max(0, at), len(l.Text()))])) }
 	c := pagemodel.NewLine(l.ID(), text).WithIndent(indent).WithRange(l.Range()).WithDropped(l.Dropped())
-	c = c.WithOpensPage(l.OpensPage()).WithTied(l.Tied())
+	c = c.WithOpensPage(l.OpensPage()).WithTied(l.Tied()).WithAbove(white)
 	var spans []pagemodel.Span
 	for _, s := range l.Spans() {
 		spans = append(spans, pagemodel.Span{Start: moved(s.Start), End: moved(s.End), Style: s.Style})
@@ -211,6 +171,6 @@ func (w *writer) writable(l pagemodel.Line) pagemodel.Line {
 			c = withGap(c, g)
 		}
 	}
-	w.lost.measure(indent != l.Indent() || slices.ContainsFunc(l.Gaps(), bad))
+	w.lost.measure(indent != l.Indent() || white != l.Above() || slices.ContainsFunc(l.Gaps(), bad))
 	return c
 }
