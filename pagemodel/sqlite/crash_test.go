@@ -5,15 +5,22 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"math/rand/v2"
 	"os"
 	"os/exec"
 	"strconv"
 	"testing"
 	"time"
+
+	"headland/pagemodel"
 )
 
-const crashChild = "HEADLAND_TEST_EDIT_FOREVER"
+// What tells the child which file to work on, and so what to do to it.
+const (
+	crashChild = "HEADLAND_TEST_EDIT_FOREVER"
+	roundChild = "HEADLAND_TEST_MARK_FOREVER"
+)
 
 // editForever is the child: it edits the file, says so after each edit, and is
 // killed.
@@ -26,6 +33,23 @@ func editForever(path string) {
 	for n := number(s.Collection().About().Title); ; {
 		n++
 		if _, err := s.Do(titled(strconv.Itoa(n))); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			os.Exit(1)
+		}
+		fmt.Println(n)
+	}
+}
+
+// markForever is the child that marks rounds, which are called by their number.
+func markForever(path string) {
+	s, err := Open(path)
+	if err != nil || s.ReadOnly() {
+		fmt.Fprintln(os.Stderr, err, s)
+		os.Exit(1)
+	}
+	for n := len(s.Collection().Rounds()); ; {
+		n++
+		if _, err := s.MarkSent(pagemodel.MarkSent{Name: strconv.Itoa(n)}, placesOf(s.Collection())); err != nil {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(1)
 		}
@@ -46,7 +70,7 @@ func TestCrash(t *testing.T) {
 	mustClose(t, mustCreate(t, path))
 	edits := 0
 	for range 20 {
-		reported := runUntilKilled(t, path, time.Duration(rand.IntN(40_000))*time.Microsecond)
+		reported := runUntilKilled(t, crashChild, path, time.Duration(rand.IntN(40_000))*time.Microsecond)
 		s := mustOpen(t, path)
 		got := number(s.Collection().About().Title)
 		if s.ReadOnly() || got < reported || got > reported+1 {
@@ -57,6 +81,30 @@ func TestCrash(t *testing.T) {
 		mustClose(t, s)
 	}
 	t.Logf("%d edits, 20 kills", edits)
+}
+
+// TestCrashInRound holds that a round is in the file with all its places, or not
+// at all.
+func TestCrashInRound(t *testing.T) {
+	path := newPath(t)
+	mustClose(t, mustCreate(t, path))
+	for range 10 {
+		reported := runUntilKilled(t, roundChild, path, time.Duration(rand.IntN(40_000))*time.Microsecond)
+		s := mustOpen(t, path)
+		rounds := s.Collection().Rounds()
+		if len(rounds) < reported || len(rounds) > reported+1 {
+			t.Fatalf("round %d was reported, the file has %d", reported, len(rounds))
+		}
+		var marks int
+		if err := s.row("SELECT count(*) FROM mark").Scan(&marks); err != nil || marks != len(rounds) {
+			t.Fatalf("the file has %d rounds and %d marks, %v", len(rounds), marks, err)
+		}
+		last := rounds[len(rounds)-1]
+		if _, places, err := s.Sent(last.ID); err != nil || !maps.Equal(places, placesOf(s.Collection())) {
+			t.Fatalf("round %s has %d places, %v", last.Name, len(places), err)
+		}
+		mustClose(t, s)
+	}
 }
 
 // undoAll goes back and forth a little: the history is as sound as its head.
@@ -78,9 +126,9 @@ func undoAll(t *testing.T, s *Store, head int) {
 }
 
 // runUntilKilled is the last edit that a child reported before it was killed.
-func runUntilKilled(t *testing.T, path string, after time.Duration) (last int) {
+func runUntilKilled(t *testing.T, work, path string, after time.Duration) (last int) {
 	child := exec.Command(os.Args[0])
-	child.Env = append(os.Environ(), crashChild+"="+path)
+	child.Env = append(os.Environ(), work+"="+path)
 	child.Stderr = os.Stderr
 	out, err := child.StdoutPipe()
 	if err != nil {

@@ -59,7 +59,8 @@ func (k *keeper) fill(c *connection, book *pagemodel.Collection) error {
 	if l.say, err = c.prepare(); err != nil {
 		return err
 	}
-	first := entry{"create", "{}", "begin the collection", pagemodel.Between(&pagemodel.Collection{}, book), book.NextID()}
+	first := entry{kind: "create", args: "{}", label: "begin the collection",
+		changes: pagemodel.Between(&pagemodel.Collection{}, book), next: book.NextID()}
 	return translate(c.path, c.transact(func() error {
 		err := c.exec("INSERT INTO meta (one, head_edit, next_id, made_by, made_at) VALUES (1, 0, ?, ?, ?)",
 			book.NextID(), madeBy(), l.time())

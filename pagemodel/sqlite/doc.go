@@ -5,7 +5,9 @@
 // is open. [Store.Do] applies an edit and commits it before it returns, so a
 // crash at any instant loses nothing that was reported as done. Every edit adds
 // rows and changes none of the old ones: undo and redo only move a pointer in
-// the tree of edits, and both outlive the window.
+// the tree of edits, and both outlive the window. [Store.MarkSent] keeps besides
+// where every line stood; [Store.Sent] gives a round back as it went out, and
+// [Store.PoemStates] all that a poem ever was.
 //
 // The package knows nothing of pages or windows: it takes values of
 // headland/pagemodel and gives them back. It is the only one that talks to

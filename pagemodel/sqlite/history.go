@@ -56,7 +56,7 @@ func (l *ledger) changes(query string, edit int64) (changes []pagemodel.Change, 
 		if err := r.Scan(&p.kind, &p.key, &state, &hash, &body); err != nil {
 			return err
 		}
-		ch := pagemodel.Change{Kind: p.kind, Key: p.key}
+		ch := pagemodel.Change{Kind: p.kind, Key: p.key, New: noState(p.kind)}
 		if p.state = state.Int64; state.Valid {
 			ch.New = body
 			if err := l.verify(p, hash, body); err != nil {

@@ -41,6 +41,7 @@ type entry struct {
 	kind, args, label string
 	changes           []pagemodel.Change
 	next              int64 // the lowest identity not given out after it
+	sent              sending
 }
 
 // timeForm is how times are written: UTC, RFC 3339, milliseconds.
@@ -83,6 +84,9 @@ func (l *ledger) write(e entry) ([]pointer, error) {
 		if err := l.writeChange(id, moves[i], ch.New); err != nil {
 			return nil, err
 		}
+	}
+	if err := l.writeSent(id, e.sent); err != nil {
+		return nil, err
 	}
 	return moves, l.point(moves, id, e.next)
 }

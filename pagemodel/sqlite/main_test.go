@@ -16,6 +16,9 @@ func TestMain(m *testing.M) {
 	if path := os.Getenv(crashChild); path != "" {
 		editForever(path)
 	}
+	if path := os.Getenv(roundChild); path != "" {
+		markForever(path)
+	}
 	cache, err := os.MkdirTemp("", "headland-cache")
 	if err != nil {
 		panic(err)

@@ -32,6 +32,13 @@ type node struct {
 type model struct {
 	at   *node
 	next int64
+	all  []*node // in the order in which they were made
+	sent map[pagemodel.RoundID]*pagemodel.Collection
+}
+
+func newModel(c *pagemodel.Collection) model {
+	root := &node{c: c}
+	return model{at: root, next: c.NextID(), all: []*node{root}, sent: map[pagemodel.RoundID]*pagemodel.Collection{}}
 }
 
 func (m *model) now() *pagemodel.Collection { return m.at.c.WithNextID(m.next) }
@@ -44,7 +51,10 @@ func (m *model) do(e pagemodel.Edit) error {
 	}
 	n := &node{c: c, parent: m.at}
 	m.at.children = append(m.at.children, n)
-	m.at, m.next = n, c.NextID()
+	m.at, m.next, m.all = n, c.NextID(), append(m.all, n)
+	for _, r := range roundsSince(old, c) {
+		m.sent[r.ID] = c
+	}
 	return nil
 }
 
@@ -71,6 +81,8 @@ func drawEdit(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
 		pagemodel.StanzaBreak{LineRef: ref}, pagemodel.SetHead{Poem: p.ID(), Head: pagemodel.PoemHead{Title: word}},
 		pagemodel.Move{Poem: p.ID(), Before: poems[0].ID()}, pagemodel.Move{Poem: p.ID()},
 		pagemodel.SetDesign{Design: design}, pagemodel.Add{From: bookOf(1, 1), Name: word},
+		pagemodel.MarkSent{Name: word}, pagemodel.MarkSent{}, pagemodel.KeepVariant{Poem: p.ID(), Name: word},
+		pagemodel.UseVariant{Poem: p.ID(), Name: word}, pagemodel.Say{Word: word, As: word},
 	}).Draw(t, "edit")
 }
 
@@ -100,7 +112,7 @@ func (t *trial) edit() {
 	old := t.s.Collection()
 	e := drawEdit(t.T, old)
 	want := t.m.do(e)
-	c, err := t.s.Do(e)
+	c, err := t.do(e)
 	if (err == nil) != (want == nil) {
 		t.Fatalf("%s gave %v, want %v", e.Kind(), err, want)
 	}
@@ -113,6 +125,14 @@ func (t *trial) edit() {
 			t.Fatalf("%s used identity %d again: the lowest free one was %d", e.Kind(), id, old.NextID())
 		}
 	}
+}
+
+// do is Store.Do, or Store.MarkSent where the edit is one.
+func (t *trial) do(e pagemodel.Edit) (*pagemodel.Collection, error) {
+	if e, ok := e.(pagemodel.MarkSent); ok {
+		return t.s.MarkSent(e, placesOf(t.s.Collection()))
+	}
+	return t.s.Do(e)
 }
 
 func (t *trial) undo() {
@@ -148,7 +168,8 @@ func (t *trial) reopen() {
 }
 
 // TestAgainstModel holds that whatever is done, undone, redone and reopened,
-// the store has the collection that a plain tree in memory has.
+// the store has the collection that a plain tree in memory has, with every round
+// as it went out and every state of every poem.
 func TestAgainstModel(t *testing.T) {
 	dir, runs := t.TempDir(), 0
 	rapid.Check(t, func(rt *rapid.T) {
@@ -157,7 +178,7 @@ func TestAgainstModel(t *testing.T) {
 		if err != nil {
 			rt.Fatal(err)
 		}
-		tr := &trial{rt, s, model{&node{c: book()}, book().NextID()}}
+		tr := &trial{rt, s, newModel(book())}
 		defer func() { tr.s.Close() }()
 		for range rapid.IntRange(1, 14).Draw(rt, "doings") {
 			rapid.SampledFrom([]func(){tr.edit, tr.edit, tr.edit, tr.undo, tr.undo, tr.redo, tr.reopen}).Draw(rt, "doing")()
@@ -166,5 +187,7 @@ func TestAgainstModel(t *testing.T) {
 				rt.Fatalf("got %d\n%s\nwant %d\n%s", got.NextID(), sum(got), want.NextID(), sum(want))
 			}
 		}
+		tr.rounds()
+		tr.poemStates()
 	})
 }

@@ -64,8 +64,13 @@ func (s *Store) Collection() *pagemodel.Collection {
 // transaction, durably, before it returns the next collection. An edit that
 // changes nothing writes nothing and gives the same collection. After an error
 // the file and the collection are as they were; the error is the edit's own, or
-// an [Error].
-func (s *Store) Do(e pagemodel.Edit) (*pagemodel.Collection, error) {
+// an [Error]. A round that the edit makes is kept without places; see
+// [Store.MarkSent].
+func (s *Store) Do(e pagemodel.Edit) (*pagemodel.Collection, error) { return s.do(e, nil) }
+
+// do applies an edit, and keeps where the lines stood in the round that it may
+// make.
+func (s *Store) do(e pagemodel.Edit, places map[pagemodel.LineID]Place) (*pagemodel.Collection, error) {
 	defer s.hold()()
 	if err := s.writable(); err != nil {
 		return nil, err
@@ -82,7 +87,8 @@ func (s *Store) Do(e pagemodel.Edit) (*pagemodel.Collection, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the edit %q can't be written down, so it was not done: %w", e.Label(), err)
 	}
-	err = s.enter(entry{e.Kind(), string(args), e.Label(), changes, next.NextID()})
+	sent := sending{roundsSince(s.current, next), places}
+	err = s.enter(entry{e.Kind(), string(args), e.Label(), changes, next.NextID(), sent})
 	if err != nil {
 		return nil, err
 	}

@@ -29,6 +29,13 @@ func (c *content) side(d *Document, s *side) error {
 			return fmt.Errorf("page %d: %w", at.Page+1, err)
 		}
 	}
+	for i := range s.placed {
+		at := &s.placed[i]
+		over := d.Overlays[at.Page]
+		if err := c.overlay(s, at, &over, d.Pages[at.Page].Trim.Height); err != nil {
+			return fmt.Errorf("the marks on page %d: %w", at.Page+1, err)
+		}
+	}
 	c.left, c.head = 0, s.paper.Height
 	if len(s.rules) > 0 {
 		c.fill(s.rules)
@@ -47,21 +54,32 @@ func (c *content) place(s *side, at *placed, height typeset.Length) error {
 	clip := at.clip
 	fmt.Fprintf(&c.b, "q\n%s %s %s %s re W n\n", number(clip.X), number(s.paper.Height-clip.Y-clip.H), number(clip.W), number(clip.H))
 	if at.Percent != full {
-		size := strconv.FormatFloat(float64(at.Percent)/full, 'f', -1, 64)
-		fmt.Fprintf(&c.b, "%s 0 0 %s %s %s cm\n", size, size, number(c.left), number(c.head))
-		c.left, c.head = 0, 0
+		c.reduce(at.Percent)
 	}
 	err := c.rows(at.rows, height)
 	c.b.WriteString("Q\n")
 	return err
 }
 
+// reduce makes what is drawn from here on so large, in hundredths, about the
+// top left corner of the page.
+func (c *content) reduce(percent int) {
+	size := strconv.FormatFloat(float64(percent)/full, 'f', -1, 64)
+	fmt.Fprintf(&c.b, "%s 0 0 %s %s %s cm\n", size, size, number(c.left), number(c.head))
+	c.left, c.head = 0, 0
+}
+
 // rows draws rows of a page of that height at c.left, c.head.
 func (c *content) rows(rows []typeset.Row, height typeset.Length) error {
+	return c.rowsIn(black, rows, height)
+}
+
+// rowsIn draws rows in the colour that an operator sets.
+func (c *content) rowsIn(ink string, rows []typeset.Row, height typeset.Length) error {
 	if len(rows) == 0 {
 		return nil
 	}
-	c.b.WriteString(black + "BT\n")
+	c.b.WriteString(ink + "BT\n")
 	t := text{content: c, foot: c.head - height}
 	for i := range rows {
 		for k := range rows[i].Runs {

@@ -5,6 +5,7 @@ import (
 
 	"headland/pagemodel"
 	"headland/typeset"
+	"headland/typeset/marks/overlay"
 )
 
 // A Document is what goes into one PDF file. [Write] only reads it.
@@ -33,6 +34,10 @@ type Document struct {
 
 	// Sheet says what paper the pages lie on, where Sides is empty.
 	Sheet Sheet
+
+	// Overlays are marks that lie over the pages, by the pages' indices in
+	// Pages. They are drawn in colour, and wherever on the sheet they reach.
+	Overlays map[int]overlay.Overlay
 
 	// Sides are the sides of the sheets, front and back in turn, of pages laid
 	// out to be printed on both sides of the paper, flipped on its short edge,
@@ -82,6 +87,10 @@ type Sheet struct {
 	// Marks puts crop marks at the corners, outside the bleed, and makes the
 	// sheet larger to hold them.
 	Marks bool
+
+	// Proof is how much white paper is left on all four sides of the trim, for
+	// marks and notes; hairlines show the trim's corners. 0 is none.
+	Proof pagemodel.Length
 }
 
 // A Numbering says how pages are numbered from one of them on.

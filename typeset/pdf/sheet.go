@@ -99,13 +99,17 @@ func (s Sheet) around(trim pagemodel.Trim) side {
 	if s.Marks {
 		edge = max(s.Bleed, markGap) + markLength
 	}
+	edge = max(edge, s.Proof)
 	area := typeset.Rect{X: edge, Y: edge, W: trim.Width, H: trim.Height}
 	all := side{
 		paper: pagemodel.Trim{Width: trim.Width + 2*edge, Height: trim.Height + 2*edge},
 		trim:  area, bleed: s.Bleed,
 	}
 	if s.Marks {
-		all.rules = cropMarks(area, edge-markLength)
+		all.rules = cropMarks(area, max(s.Bleed, markGap))
+	}
+	if s.Proof > 0 {
+		all.rules = append(all.rules, corners(area)...)
 	}
 	return all
 }

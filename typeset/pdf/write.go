@@ -46,7 +46,7 @@ func build(d *Document) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := errors.Join(checkNumbering(d), checkSides(d)); err != nil {
+	if err := errors.Join(checkNumbering(d), checkSides(d), checkOverlays(d)); err != nil {
 		return nil, err
 	}
 	f := newFile()
