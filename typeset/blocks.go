@@ -9,6 +9,7 @@ import (
 type unit struct {
 	rows   []Row
 	before int  // blank rows before it, unless it opens a continuation page
+	above  int  // how many of them the poet has put there, over the white that parts stanzas
 	group  int  // the stanza or other group that it belongs to
 	part   int  // of the poem, from 0
 	at, of int  // its place in the group, from 0, and the group's length
@@ -25,6 +26,7 @@ type blocks struct {
 	fitter
 	lie      pagemodel.Lie
 	language string // of the book, by its BCP 47 tag
+	former   *former
 	units    []unit
 	group    int
 	part     int // of the poem, from 0
@@ -41,7 +43,9 @@ type overlong struct {
 	text    string
 	parts   int
 	overrun Length
+	words   string // at which it turns, a space between them
 	state   pagemodel.State
+	why     string // a line that was let turn is unsettled again
 }
 
 // setPoem makes the units of a poem, at its own size and measure.
@@ -87,7 +91,7 @@ func (b *blocks) setStanza(s pagemodel.Stanza, number, gap int) {
 	}
 	lines := make([]fitted, len(s.Lines()))
 	for i := range s.Lines() {
-		lines[i] = b.fit(&s.Lines()[i])
+		lines[i] = b.fitOrTakeOver(&s.Lines()[i])
 		b.note(&lines[i], number, i+1)
 		b.absentStyles(&s.Lines()[i])
 	}
@@ -100,22 +104,33 @@ func (b *blocks) setStanza(s pagemodel.Stanza, number, gap int) {
 	for i := range lines {
 		u := &b.units[len(b.units)-len(lines)+i]
 		u.tied, u.opens = lines[i].line.Tied(), lines[i].line.OpensPage()
+		b.whiteAbove(len(b.units)-len(lines)+i, lines[i].line)
 	}
 }
 
-// note remembers a line that exceeds its room. A line broken in this edition
-// is settled only if no piece of it still turns.
+// fitOrTakeOver sets a line, or takes it over from before.
+func (b *blocks) fitOrTakeOver(l *pagemodel.Line) fitted {
+	f, ok := b.former.fitted(l, b.design)
+	if !ok {
+		b.origin = b.former.origin(l)
+		f = b.fit(l)
+		b.origin = origin{}
+	}
+	last := &f.rows[len(f.rows)-1]
+	b.prevEnd = last.X + last.Width
+	return f
+}
+
+// note remembers a line that exceeds its room.
 func (b *blocks) note(f *fitted, stanza, number int) {
 	if f.overrun == 0 && !f.turned {
 		return
 	}
-	state := f.line.State()
-	if state == pagemodel.Broken && f.turned {
-		state = pagemodel.Unsettled
-	}
+	words := turnWords(f)
+	state, why := settled(f, words)
 	b.turned = append(b.turned, overlong{
 		line: f.line.ID(), stanza: stanza, number: number, text: f.line.Text(),
-		parts: len(f.rows), overrun: f.overrun, state: state,
+		parts: len(f.rows), overrun: f.overrun, words: words, state: state, why: why,
 	})
 }
 
@@ -129,6 +144,17 @@ func (b *blocks) addGroup(units [][]Row, gap int) {
 		}
 		b.units = append(b.units, u)
 		b.missing(rows)
+	}
+}
+
+// whiteAbove adds the white that the poet wants above a line, which begins with
+// that unit, to the white that parts stanzas. It stands between the line and what
+// is above it in the poem: a poem's first line has none, and like the white that
+// parts stanzas it is not set where a page begins with the line.
+func (b *blocks) whiteAbove(unit int, l *pagemodel.Line) {
+	if unit > b.head {
+		b.units[unit].above = l.Above()
+		b.units[unit].before += l.Above()
 	}
 }
 

@@ -12,11 +12,11 @@ import (
 
 // everything is all that a poet can say, of a book as large as the judge can
 // bear.
-var everything = said{poems: 4, pieces: 12, overrules: true, forms: true, starts: true, heads: true, prose: true, parts: true, runs: true}
+var everything = said{poems: 4, pieces: 12, overrules: true, forms: true, starts: true, heads: true, prose: true, parts: true, runs: true, white: true}
 
 // together is the same of poems that share pages, fewer and shorter, since all
 // that hang together are judged as one.
-var together = said{poems: 3, pieces: 6, overrules: true, forms: true, shares: true, heads: true, prose: true, parts: true, runs: true}
+var together = said{poems: 3, pieces: 6, overrules: true, forms: true, shares: true, heads: true, prose: true, parts: true, runs: true, white: true}
 
 // TestBestPageEnds: no other way to end the pages is better than the setting's,
 // none that is as good fills the first pages more, and the setting knows what its
@@ -27,10 +27,11 @@ func TestBestPageEnds(t *testing.T) {
 		"forms":          {poems: 3, pieces: 14, forms: true, runs: true},
 		"starts":         {poems: 4, pieces: 10, starts: true, heads: true, forms: true},
 		"overrules":      {poems: 3, pieces: 14, overrules: true, parts: true},
+		"white":          {poems: 3, pieces: 14, parts: true, heads: true, prose: true, white: true},
 		"everything":     everything,
 		"shared":         {poems: 3, pieces: 7, shares: true},
 		"shared, others": together,
-		"spreads":        {poems: 3, pieces: 10, overrules: true, forms: true, starts: true, runs: true, parts: true, spreads: true},
+		"spreads":        {poems: 3, pieces: 10, overrules: true, forms: true, starts: true, runs: true, parts: true, spreads: true, white: true},
 	} {
 		t.Run(name, func(t *testing.T) {
 			setter := typeset.NewSetter(typeset.Bundled())
@@ -76,7 +77,7 @@ func sameSheet(a, b sheet) bool {
 // ends, the book set on from the setting before has the best page ends.
 func TestBestAfterEdits(t *testing.T) {
 	setter := typeset.NewSetter(typeset.Bundled())
-	what := said{poems: 4, pieces: 5, overrules: true, forms: true, starts: true, shares: true, heads: true, parts: true, runs: true}
+	what := said{poems: 4, pieces: 5, overrules: true, forms: true, starts: true, shares: true, heads: true, parts: true, runs: true, white: true}
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawBook(t, what)
 		s := setter.Set(nil, c)
@@ -123,7 +124,7 @@ func drawPageEdit(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
 // try every way.
 func TestNoFillingIsBetter(t *testing.T) {
 	setter := typeset.NewSetter(typeset.Bundled())
-	what := said{poems: 8, pieces: 60, overrules: true, forms: true, starts: true, shares: true, heads: true, prose: true, parts: true, runs: true}
+	what := said{poems: 8, pieces: 60, overrules: true, forms: true, starts: true, shares: true, heads: true, prose: true, parts: true, runs: true, white: true}
 	rapid.Check(t, func(t *rapid.T) {
 		c := drawBook(t, what)
 		b, s := bookOf(setter, c), setter.Set(nil, c)

@@ -2,6 +2,8 @@ package typeset
 
 import (
 	"math"
+	"slices"
+	"sync"
 
 	"headland/pagemodel"
 )
@@ -32,9 +34,13 @@ type onward struct {
 // search is the table of one chain.
 type search struct {
 	c       *chain
-	lenient bool       // forbidden page ends are allowed
+	lenient bool // forbidden page ends are allowed
+	table   *[]onward
 	best    [][]onward // by step: [state(count, side, after)]
 }
+
+// tables are room for searches, which trying edits needs again and again.
+var tables = sync.Pool{New: func() any { return new([]onward) }}
 
 func state(count int, side, after pagemodel.Side) int { return count<<2 | int(side)<<1 | int(after) }
 
@@ -45,7 +51,8 @@ func (c *chain) solve() {
 	if c.kind == singly && len(c.poems) == 1 && c.solveSingle() {
 		return
 	}
-	s := search{c: c}
+	s := search{c: c, table: tables.Get().(*[]onward)}
+	defer tables.Put(s.table)
 	if s.run(); !s.found() {
 		s.lenient = true
 		s.run()
@@ -72,8 +79,9 @@ func (s *search) found() bool {
 // run fills the table from the chain's end.
 func (s *search) run() {
 	n := len(s.c.steps)
-	table := make([]onward, (n+1)*counts*4)
-	s.best = make([][]onward, n+1)
+	table := slices.Grow((*s.table)[:0], (n+1)*counts*4)[:(n+1)*counts*4]
+	clear(table)
+	*s.table, s.best = table, make([][]onward, n+1)
 	for u := range s.best {
 		s.best[u] = table[u*counts*4 : (u+1)*counts*4]
 	}

@@ -15,6 +15,14 @@ type compositor struct {
 	size   Length
 	slab   []Glyph
 	runs   []Run
+	origin origin // of the line that is being set
+}
+
+// origin is a text that is shaped already, most likely, and of which a line is the
+// bytes from an offset on. The zero origin stands for the line's own text.
+type origin struct {
+	text string
+	at   int
 }
 
 // piece is words set on one line: runs from x 0, and where they end.
@@ -42,13 +50,17 @@ func (c *compositor) composeAt(l *pagemodel.Line, start, end int, x Length) piec
 	}
 	p.runs = c.takeRuns()
 	if len(l.Spans()) == 0 && len(l.Gaps()) == 0 {
-		p.runs, p.width = c.add(p.runs, 0, text, start, end, 0)
+		p.runs, p.width = c.addPlain(p.runs, 0, text, start, end)
 		return p
 	}
 	for at := start; at < end; {
 		next := nextSeam(l, at, end)
 		p.width += c.white(l, at, start, x+p.width)
-		p.runs, p.width = c.add(p.runs, p.width, text, at, next, styleAt(l, at))
+		if len(l.Spans()) == 0 {
+			p.runs, p.width = c.addPlain(p.runs, p.width, text, at, next)
+		} else {
+			p.runs, p.width = c.add(p.runs, p.width, text, at, next, styleAt(l, at))
+		}
 		at = next
 	}
 	return p
@@ -72,7 +84,21 @@ func (c *compositor) add(runs []Run, x Length, text string, start, end int, styl
 	if style&pagemodel.SmallCaps != 0 {
 		caps = smallCaps
 	}
-	sh := c.shaper.shape(face, caps, words)
+	return c.place(runs, x, c.shaper.shape(face, caps, words), face, words, start)
+}
+
+// addPlain sets a piece of a line that has no styles behind others that end at x.
+func (c *compositor) addPlain(runs []Run, x Length, text string, start, end int) ([]Run, Length) {
+	o, face := c.origin, c.faces.styles[0]
+	if o.text == "" {
+		o.text = text[:trimEnd(text, 0, len(text))]
+	}
+	sh := c.shaper.cut(face, plainCase, o.text, o.at+start, o.at+end)
+	return c.place(runs, x, sh, face, text[start:end], start)
+}
+
+// place puts words that are shaped behind others that end at x.
+func (c *compositor) place(runs []Run, x Length, sh *shaped, face *Face, words string, start int) ([]Run, Length) {
 	run := sh.run(face, c.size, words, start, c.glyphs(len(sh.glyphs)))
 	run.X = x
 	return append(runs, run), x + run.Width

@@ -40,14 +40,14 @@ func (f *fitter) fit(l *pagemodel.Line) fitted {
 	} else {
 		out.rows = f.broken(l)
 	}
-	for i := range out.rows {
-		out.turned = out.turned || out.rows[i].Turn == Turnover
-	}
+	out.turned = anyTurned(out.rows)
 	out.rows[0].Overrun = out.overrun
-	last := &out.rows[len(out.rows)-1]
-	last.Last = true
-	f.prevEnd = last.X + last.Width
+	out.rows[len(out.rows)-1].Last = true
 	return out
+}
+
+func anyTurned(rows []Row) bool {
+	return slices.ContainsFunc(rows, func(r Row) bool { return r.Turn == Turnover })
 }
 
 // overrun is by how much a whole line at x exceeds its room: not at all where

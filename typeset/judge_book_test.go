@@ -9,8 +9,9 @@ import (
 )
 
 // bookOf takes a collection apart into pieces. How many rows each piece has, and
-// how much white above it, is read off the poem set alone on one very deep page,
-// where nothing is to be decided.
+// how much white parts it from the one above, is read off the poem set alone on
+// one very deep page, where nothing is to be decided. The poet's own white above
+// a line is left out there and put in here.
 func bookOf(setter *typeset.Setter, c *pagemodel.Collection) *book {
 	b := &book{design: c.Design(), order: c.Order()}
 	for _, p := range c.Poems() {
@@ -40,6 +41,9 @@ func piecesOf(setter *typeset.Setter, d pagemodel.Design, p *pagemodel.Poem, poe
 		} else {
 			q := places[r.Line]
 			q.poem, q.role, q.rows, q.gap = poem, r.Role, 1, r.Grid-below-1
+			if last >= 0 && !pieces[last].isOpening() && pieces[last].line.ID() != r.Line {
+				q.gap += q.line.Above()
+			}
 			pieces = append(pieces, q)
 		}
 		below = r.Grid
@@ -59,7 +63,7 @@ func plainly(d pagemodel.Design, p *pagemodel.Poem) *pagemodel.Collection {
 		for _, s := range part.Stanzas() {
 			lines := slices.Clone(s.Lines())
 			for i, l := range lines {
-				lines[i] = l.WithTied(false).WithOpensPage(false)
+				lines[i] = l.WithTied(false).WithOpensPage(false).WithAbove(0)
 			}
 			stanzas = append(stanzas, pagemodel.NewStanza(s.Kind(), lines))
 		}

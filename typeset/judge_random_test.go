@@ -14,6 +14,7 @@ type said struct {
 	shares        bool // poems may share pages
 	heads, prose  bool
 	parts, runs   bool
+	white         bool // lines of white above lines
 	spreads       bool // poems may lie across the spread, or face a translation; no line turns
 }
 
@@ -78,7 +79,7 @@ func translated(b *pagemodel.Builder, parts []pagemodel.Part) []pagemodel.Part {
 		for _, s := range part.Stanzas() {
 			var lines []pagemodel.Line
 			for _, l := range s.Lines() {
-				lines = append(lines, b.Line(l.Text()).WithTied(l.Tied()).WithOpensPage(l.OpensPage()))
+				lines = append(lines, b.Line(l.Text()).WithTied(l.Tied()).WithOpensPage(l.OpensPage()).WithAbove(l.Above()))
 			}
 			stanzas = append(stanzas, pagemodel.NewStanza(s.Kind(), lines))
 		}
@@ -163,6 +164,9 @@ func drawParagraph(t *rapid.T, b *pagemodel.Builder, what said, rows int, first 
 }
 
 func overruled(t *rapid.T, l pagemodel.Line, what said, first bool) pagemodel.Line {
+	if what.white && rapid.IntRange(0, 4).Draw(t, "white") == 0 {
+		l = l.WithAbove(rapid.IntRange(1, 4).Draw(t, "lines of white"))
+	}
 	if !what.overrules {
 		return l
 	}

@@ -27,6 +27,9 @@ type PageEnd struct {
 	// HidesBreak says that the page ends where a stanza does, in mid poem, and the
 	// white between the two is not seen.
 	HidesBreak bool
+	// HidesWhite is how many lines of white, which the poet has put above the next
+	// page's first line, are not seen.
+	HidesWhite int
 	Text       string // in words
 }
 
@@ -59,7 +62,7 @@ func (s *Setting) PageEnd(n int) PageEnd {
 // pageEnd says why a page ends before a unit of the poem.
 func (b *faultFinder) pageEnd(unit int) PageEnd {
 	u := &b.own.units[unit]
-	e := PageEnd{HidesBreak: u.at == 0 && u.group > 0 && !u.goesOn && b.own.units[unit-1].group > 0}
+	e := PageEnd{HidesBreak: u.at == 0 && u.group > 0 && !u.goesOn && b.own.units[unit-1].group > 0, HidesWhite: u.above}
 	if line := u.rows[0].Line; line != 0 {
 		e.Line = u.rows[0].Ref()
 	}
@@ -72,6 +75,12 @@ func (b *faultFinder) pageEnd(unit int) PageEnd {
 		e.Kind, e.Text = BetweenStanzas, "the page ends at a stanza break"
 	default:
 		e.Kind, e.Text = BeforePart, "the page ends where a part of the poem does"
+	}
+	switch {
+	case u.above == 1:
+		e.Text += ", where a line of white is not seen"
+	case u.above > 1:
+		e.Text += fmt.Sprintf(", where %d lines of white are not seen", u.above)
 	}
 	if e.Kind != ForcedByPoet {
 		if why := b.why(unit); why != "" {

@@ -20,13 +20,14 @@ func (b *blocks) setProse(s pagemodel.Stanza, gap int) {
 }
 
 // sayProse marks the units of the paragraph just added: the poet's page break
-// goes before its first row, and a tie after its last.
+// and white go before its first row, and a tie after its last.
 func (b *blocks) sayProse(l *pagemodel.Line, n int) {
 	units := b.units[len(b.units)-n:]
 	for i := range units {
 		units[i].prose = true
 	}
 	units[0].opens, units[n-1].tied = l.OpensPage(), l.Tied()
+	b.whiteAbove(len(b.units)-n, l)
 }
 
 // paragraph breaks a paragraph into rows by total fit. Only a justified one has

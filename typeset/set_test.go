@@ -24,6 +24,9 @@ func samePages(t *rapid.T, cold, warm *Setting) {
 			t.Fatalf("page %d: other counts", n)
 		}
 	}
+	if !reflect.DeepEqual(cold.Decisions(), warm.Decisions()) {
+		t.Fatal("decisions differ")
+	}
 	if !reflect.DeepEqual(cold.Turnovers(), warm.Turnovers()) || !reflect.DeepEqual(cold.Faults(), warm.Faults()) || !reflect.DeepEqual(cold.Contents(), warm.Contents()) {
 		t.Fatal("turnovers, faults or contents differ")
 	}
@@ -93,9 +96,9 @@ func drawEdit(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
 	return rapid.SampledFrom([]pagemodel.Edit{
 		pagemodel.Break{LineRef: ref, At: at}, pagemodel.Break{LineRef: ref, At: at, In: pagemodel.InEdition},
 		pagemodel.Join{LineRef: ref}, pagemodel.Carry{LineRef: ref, Count: rapid.IntRange(-3, 3).Draw(t, "count")},
-		pagemodel.Keep{LineRef: ref, Turns: []int{at}}, pagemodel.Keep{LineRef: ref}, pagemodel.Unsettle{LineRef: ref},
+		pagemodel.Keep{LineRef: ref, Turns: []int{at}}, pagemodel.Keep{LineRef: ref}, pagemodel.Keep{LineRef: ref, Turned: "and"}, pagemodel.Unsettle{LineRef: ref},
 		pagemodel.Indent{LineRef: ref, To: pagemodel.Ems(4)}, pagemodel.SetGap{LineRef: ref, At: at, Width: pagemodel.Ems(1.5)},
-		pagemodel.Drop{LineRef: ref, Dropped: true}, pagemodel.SetRange{LineRef: ref, To: pagemodel.RangeRight},
+		pagemodel.Drop{LineRef: ref, Dropped: true}, pagemodel.SetAbove{LineRef: ref, Lines: rapid.IntRange(0, 9).Draw(t, "white")}, pagemodel.SetRange{LineRef: ref, To: pagemodel.RangeRight},
 		pagemodel.Restyle{LineRef: ref, Start: at, End: len(texts[ref]), Style: pagemodel.Italic},
 		pagemodel.Restyle{LineRef: ref, Start: at, End: len(texts[ref]), Style: pagemodel.SmallCaps},
 		pagemodel.Retype{LineRef: ref, Text: texts[ref] + " and more"}, pagemodel.StanzaBreak{LineRef: ref, Open: true},

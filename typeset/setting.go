@@ -154,6 +154,7 @@ func (s *Setter) poem(set, prev *Setting, source pagemodel.Entry) *poemSetting {
 	if source.Section != nil {
 		return b.section(source.Section)
 	}
+	b.former = prev.former(source.Poem)
 	return b.poemSetting(source.Poem)
 }
 
@@ -254,7 +255,7 @@ func unitsThatFit(units []unit, rows, first int) []unit {
 			top := u
 			top.rows, top.keep, top.tied = u.rows[:room], false, false
 			fit = append(fit, top)
-			u.rows, u.before, u.goesOn, room = u.rows[room:], 0, true, rows
+			u.rows, u.before, u.above, u.goesOn, room = u.rows[room:], 0, 0, true, rows
 		}
 		fit = append(fit, u)
 	}

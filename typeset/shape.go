@@ -1,7 +1,10 @@
 package typeset
 
 import (
+	"sort"
+
 	"github.com/go-text/typesetting/harfbuzz"
+	"github.com/go-text/typesetting/language"
 )
 
 // shape.go is the border to HarfBuzz: its types end here.
@@ -13,12 +16,15 @@ type unitGlyph struct {
 	x, y    int32 // of the origin, y up
 	sum     int32 // of the advances before it
 	advance int32
+	bound   bool // to what is before it: cut there, both sides might have other glyphs
 }
 
 // shaped is a piece of text in one face, in font units.
 type shaped struct {
 	glyphs []unitGlyph
 	width  int32
+	script language.Script
+	ltr    bool // left to right
 }
 
 // caseKind says which set of font features a piece is shaped with.
@@ -69,19 +75,84 @@ func newShaper() *shaper {
 
 // shape gives the piece in font units. Clusters are byte offsets.
 func (s *shaper) shape(f *Face, caps caseKind, text string) *shaped {
-	key := shapeKey{f, caps, text}
+	return s.cut(f, caps, text, 0, len(text))
+}
+
+// cut is shape of the bytes from start to end of a text. Where that text is known
+// and HarfBuzz holds it safe to break at both ends, the glyphs are those that it
+// has there, which are the same (hb_glyph_flags_t: only what is unsafe to break
+// needs to be shaped again).
+func (s *shaper) cut(f *Face, caps caseKind, text string, start, end int) *shaped {
+	key := shapeKey{f, caps, text[start:end]}
 	if sh, ok := s.young[key]; ok {
 		return sh
 	}
 	sh, ok := s.old[key]
+	if !ok && end-start < len(text) {
+		sh, ok = s.cutFrom(s.known(shapeKey{f, caps, text}), text, start, end)
+	}
 	if !ok {
-		sh = s.shapeAfresh(f, caps, text)
+		sh = s.shapeAfresh(f, caps, text[start:end])
 	}
 	if len(s.young) >= shapeCacheLimit {
 		s.old, s.young = s.young, make(map[shapeKey]*shaped, shapeCacheLimit)
 	}
 	s.young[key] = sh
 	return sh
+}
+
+// known is what the cache has, or nil.
+func (s *shaper) known(key shapeKey) *shaped {
+	if sh, ok := s.young[key]; ok {
+		return sh
+	}
+	return s.old[key]
+}
+
+// cutFrom cuts a piece out of a text that is shaped, where that can be done.
+func (s *shaper) cutFrom(whole *shaped, text string, start, end int) (*shaped, bool) {
+	if whole == nil || !whole.ltr || scriptOf(text[start:end]) != whole.script {
+		return nil, false
+	}
+	from, first := whole.seam(start, len(text))
+	to, last := whole.seam(end, len(text))
+	if !first || !last {
+		return nil, false
+	}
+	base := int32(0)
+	if from < len(whole.glyphs) {
+		base = whole.glyphs[from].sum
+	}
+	sh := &shaped{glyphs: s.glyphs(to - from), width: whole.width - base, script: whole.script, ltr: true}
+	if to < len(whole.glyphs) {
+		sh.width = whole.glyphs[to].sum - base
+	}
+	for i, g := range whole.glyphs[from:to] {
+		g.cluster, g.x, g.sum = g.cluster-int32(start), g.x-base, g.sum-base
+		sh.glyphs[i] = g
+	}
+	return sh, true
+}
+
+// seam is the first glyph of what follows a byte offset, and whether the text,
+// of so many bytes, may be cut there.
+func (sh *shaped) seam(at, length int) (int, bool) {
+	i := sort.Search(len(sh.glyphs), func(i int) bool { return int(sh.glyphs[i].cluster) >= at })
+	if i == len(sh.glyphs) {
+		return i, at == length
+	}
+	return i, int(sh.glyphs[i].cluster) == at && !sh.glyphs[i].bound
+}
+
+// scriptOf is the script that HarfBuzz shapes a text in, as it is guessed: that of
+// the first letter that has one.
+func scriptOf(text string) language.Script {
+	for _, r := range text {
+		if script := language.LookupScript(r); script.Strong() && script != language.Unknown {
+			return script
+		}
+	}
+	return 0
 }
 
 func (s *shaper) shapeAfresh(f *Face, caps caseKind, text string) *shaped {
@@ -92,12 +163,13 @@ func (s *shaper) shapeAfresh(f *Face, caps caseKind, text string) *shaped {
 	}
 	b.GuessSegmentProperties()
 	b.Shape(f.shaping, features[caps])
-	sh := &shaped{glyphs: s.glyphs(len(b.Info))}
+	sh := &shaped{glyphs: s.glyphs(len(b.Info)), script: b.Props.Script, ltr: b.Props.Direction == harfbuzz.LeftToRight}
 	for i, info := range b.Info {
 		pos := &b.Pos[i]
 		sh.glyphs[i] = unitGlyph{
 			id: uint32(info.Glyph), cluster: int32(info.Cluster),
 			x: sh.width + pos.XOffset, y: pos.YOffset, sum: sh.width, advance: pos.XAdvance,
+			bound: info.Mask&harfbuzz.GlyphUnsafeToBreak != 0,
 		}
 		sh.width += pos.XAdvance
 	}

@@ -1,10 +1,12 @@
 package choices
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"headland/pagemodel"
+	"headland/typeset"
 )
 
 // breaks are the breaks in the poem and in this edition, and taking back those
@@ -52,7 +54,7 @@ func (f *finder) breakAt(in pagemodel.In, at ...int) (brokenAt, bool) {
 	f.tell(c, tried, lines...)
 	told := &f.all[len(f.all)-1]
 	if in == pagemodel.InPoem {
-		f.rememberPieces(told)
+		f.remember(told)
 	}
 	return widthsOf(told), true
 }
@@ -92,7 +94,8 @@ func (f *finder) linesAt(tried *look, n int) []pagemodel.LineID {
 }
 
 // piecesOf are the parts that breaks of this edition make. What they overrun is
-// what the poem's own breaks there overrun: they are set alike.
+// what the poem's own breaks there overrun: but for lines with tab stops, they are
+// set alike.
 func (f *finder) piecesOf(at []int) []Part {
 	var parts []Part
 	for _, span := range f.spans(at) {
@@ -100,6 +103,28 @@ func (f *finder) piecesOf(at []int) []Part {
 		parts = append(parts, Part{Text: text, Overrun: f.pieces[span]})
 	}
 	return parts
+}
+
+// overrunAsSet has parts that breaks of this edition make overrun only where they
+// do as set. A line with a tab stop may not be tightened, while the part that a
+// break in the poem takes from it may; the part then overruns by what is carried
+// over.
+func overrunAsSet(parts []Part, rows []typeset.Row) {
+	carried, part := make([]typeset.Length, len(parts)), -1
+	for i := range rows {
+		row := &rows[i]
+		if row.Turn != typeset.Turnover {
+			part++
+		}
+		if part < len(parts) && (row.Turn == typeset.Turnover || row.Width > row.Room) {
+			carried[part] += row.Width
+		}
+	}
+	for i := range parts {
+		if parts[i].Overrun == 0 || carried[i] == 0 {
+			parts[i].Overrun = carried[i]
+		}
+	}
 }
 
 // spans are the offsets between which the parts stand.
@@ -113,12 +138,38 @@ func (f *finder) spans(at []int) [][2]int {
 	return spans
 }
 
-func (f *finder) rememberPieces(c *Choice) {
+// heard is how the parts of a break in the poem sound, and what they echo.
+type heard struct {
+	parts  []Part
+	echoes []string
+}
+
+// remember keeps of a break in the poem what one of this edition shares with it.
+func (f *finder) remember(c *Choice) {
+	f.heard[fmt.Sprint(c.At)] = heard{c.Parts, c.Echoes}
 	for i, span := range f.spans(c.At) {
 		if i < len(c.Parts) {
 			f.pieces[span] = c.Parts[i].Overrun
 		}
 	}
+}
+
+// heardBefore fills in how a break of this edition sounds: as one in the poem does
+// at the same places, where the parts have the same words.
+func (f *finder) heardBefore(c *Choice) bool {
+	if c.Head != InEdition || len(c.At) == 0 {
+		return false
+	}
+	h := f.heard[fmt.Sprint(c.At)]
+	if !slices.EqualFunc(h.parts, c.Parts, func(a, b Part) bool { return a.Text == b.Text }) {
+		return false
+	}
+	for i, p := range h.parts {
+		p.Overrun = c.Parts[i].Overrun
+		c.Parts[i] = p
+	}
+	c.Echoes = h.echoes
+	return true
 }
 
 func fits(parts []Part) bool {

@@ -27,10 +27,11 @@ func (h Head) String() string { return headNames[h] }
 type Part struct {
 	Text      string
 	Overrun   typeset.Length // by how much it exceeds its room, 0 where it fits
-	Syllables int            // 0 in a language without a lexicon, as are Stress and Guessed
+	Syllables int            // 0 in a language without a dictionary, as are Stress and Guessed, unless the poet has said how all its words go
 	Stress    string         // a digit a syllable, as prosody.Measure has it
 	Guessed   bool           // some word of it is only guessed
-	End       prosody.End    // by signs alone in a language without a lexicon
+	Guesses   []string       // those words as they are written, in order
+	End       prosody.End    // by signs alone in a language without a dictionary
 	LastWord  string
 }
 

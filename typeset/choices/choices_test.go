@@ -270,6 +270,12 @@ func TestDecidedBefore(t *testing.T) {
 	if has(all, LetTurn, "at the last word that fits") {
 		t.Error("what is so already is a choice")
 	}
+	noted := tb.edited(pagemodel.Keep{LineRef: ref, Turned: tb.set.TurnWords(ref)})
+	if has(noted.of(ref), LetTurn, "at the last word that fits") {
+		t.Error("what is so already is a choice, its word noted")
+	}
+	again := tb.edited(pagemodel.Keep{LineRef: ref, Turned: "elsewhere"})
+	find(t, again.of(ref), LetTurn, "at the last word that fits")
 	p, at, _ = kept.edited(find(t, all, LetTurn, "at “and cools”").Edit).set.Collection().Line(ref)
 	if p.Line(at).Reason() != "breath" {
 		t.Errorf("the reason is %q", p.Line(at).Reason())

@@ -71,6 +71,12 @@ func (l *look) rowsOf(poem pagemodel.PoemID, lines []pagemodel.LineID) []typeset
 	return all
 }
 
+// beginsPage says that a page begins with the line.
+func (l *look) beginsPage(ref pagemodel.LineRef) bool {
+	n, ok := l.PageOfLine(ref)
+	return ok && len(l.page(n).Rows) > 0 && l.page(n).Rows[0].Ref() == ref
+}
+
 // stanzaRows is how many rows the stanza of a line takes.
 func (l *look) stanzaRows(ref pagemodel.LineRef) int {
 	p, at, err := l.Collection().Line(ref)

@@ -11,7 +11,8 @@ import (
 // Of gives the choices for a line of a set book, overlong or not, head by head
 // and by place: a break at each place where a poet may break, in the poem and in
 // this edition, into three where no two parts fit; the words at which an overlong
-// line may turn; and what changes the space round it. A choice that would change
+// line may turn; and what changes the space round it: room for an overlong line,
+// words over the line's end, indents, gaps, white above. A choice that would change
 // nothing is left out. Each is an edit that was done and set; setter must be the
 // one that made the setting, and the work is on its goroutine. lex is nil where
 // nobody knows how the book's language sounds. A paragraph of prose has no
@@ -33,6 +34,7 @@ func Of(setter *typeset.Setter, set *typeset.Setting, ref pagemodel.LineRef, lex
 		f.room()
 	}
 	f.neighbours()
+	f.shape()
 	f.edge()
 	for i := range f.all {
 		f.all[i].place = i
@@ -52,6 +54,7 @@ type finder struct {
 	voice   voice
 	before  standing
 	pieces  map[[2]int]typeset.Length // by how much pieces of the line, by their offsets, overrun
+	heard   map[string]heard          // how breaks in the poem sound, by their places
 	all     []Choice
 }
 
@@ -59,7 +62,7 @@ func newFinder(setter *typeset.Setter, set *typeset.Setting, p *pagemodel.Poem, 
 	f := &finder{
 		setter: setter, set: lookAt(set), poem: p, at: at, line: p.Line(at),
 		ref:    pagemodel.LineRef{Poem: p.ID(), Line: p.Line(at).ID()},
-		pieces: map[[2]int]typeset.Length{},
+		pieces: map[[2]int]typeset.Length{}, heard: map[string]heard{},
 	}
 	f.voice, f.before = newVoice(lex, p, at), f.set.standing(f.ref)
 	if rows := f.set.rows(f.ref); len(rows) > 0 {
@@ -108,11 +111,15 @@ func (f *finder) tell(c Choice, tried *look, lines ...pagemodel.LineID) {
 	c.Rows = tried.rowsOf(f.ref.Poem, lines)
 	if c.Parts == nil {
 		c.Parts = linesOf(tried, c.Rows)
+	} else if c.Head == InEdition {
+		overrunAsSet(c.Parts, c.Rows)
 	}
-	f.voice.hear(c.Parts, tried.below(pagemodel.LineRef{Poem: f.ref.Poem, Line: lines[len(lines)-1]}))
 	c.Alone = alone(tried, c.Rows)
-	if c.Head != LetTurn {
-		c.Echoes = f.voice.echoes(c.Parts, lines)
+	if !f.heardBefore(&c) {
+		f.voice.hear(c.Parts, tried.below(pagemodel.LineRef{Poem: f.ref.Poem, Line: lines[len(lines)-1]}))
+		if c.Head != LetTurn {
+			c.Echoes = f.voice.echoes(c.Parts, lines)
+		}
 	}
 	c.Moves, c.moved = f.moves(tried)
 	c.Says = append(c.Says, f.says(&c)...)

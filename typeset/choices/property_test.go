@@ -57,7 +57,8 @@ func randomStanzas(t *rapid.T, b *pagemodel.Builder) []pagemodel.Stanza {
 			if kind == pagemodel.Verse {
 				l = l.WithIndent(pagemodel.Ems(float64(rapid.SampledFrom([]int{0, 0, 2, 9}).Draw(t, "indent")))).
 					WithRange(pagemodel.Range(rapid.SampledFrom([]int{0, 0, 1, 2}).Draw(t, "range"))).
-					WithDropped(rapid.IntRange(0, 5).Draw(t, "dropped") == 0)
+					WithDropped(rapid.IntRange(0, 5).Draw(t, "dropped") == 0).
+					WithAbove(rapid.SampledFrom([]int{0, 0, 0, 1, 7}).Draw(t, "white"))
 			}
 			lines = append(lines, l)
 		}
@@ -75,7 +76,7 @@ func decided(t *rapid.T, c *pagemodel.Collection, ref pagemodel.LineRef) *pagemo
 	}
 	word := words[rapid.IntRange(1, len(words)-1).Draw(t, "word")].Start
 	all := []pagemodel.Edit{
-		pagemodel.Unsettle{LineRef: ref}, pagemodel.Keep{LineRef: ref, Turns: []int{word}, Reason: "it must"},
+		pagemodel.Unsettle{LineRef: ref}, pagemodel.Keep{LineRef: ref, Turns: []int{word}, Reason: "it must"}, pagemodel.Keep{LineRef: ref, Turned: "and"},
 		pagemodel.Break{LineRef: ref, At: word, In: pagemodel.InEdition}, pagemodel.SetGap{LineRef: ref, At: word, Width: pagemodel.Ems(2)},
 		pagemodel.SetTab{LineRef: ref, At: word, Stop: pagemodel.Ems(12)},
 	}
@@ -117,6 +118,7 @@ func TestChoicesAreWhatComesOfThem(t *testing.T) {
 		}
 		for i := range all {
 			asSet(t, faces, before, ref, &all[i])
+			asHeard(t, before, ref, &all[i])
 		}
 	})
 }
@@ -157,5 +159,23 @@ func asSet(t *rapid.T, faces *typeset.Faces, before *typeset.Setting, ref pagemo
 	p, at, _ := before.Collection().Line(ref)
 	if words, _ := newFinder(nil, before, p, at, nil).moves(cold); words != c.Moves {
 		t.Fatalf("%v, %s says %q, and set afresh it is %q", c.Head, c.Title, c.Moves, words)
+	}
+}
+
+// asHeard compares how the parts of a break of this edition sound, which is shared
+// with breaks in the poem, with what is heard afresh.
+func asHeard(t *rapid.T, before *typeset.Setting, ref pagemodel.LineRef, c *Choice) {
+	if c.Head != InEdition {
+		return
+	}
+	p, at, _ := before.Collection().Line(ref)
+	v := newVoice(prosody.English(), p, at)
+	parts := make([]Part, len(c.Parts))
+	for i := range parts {
+		parts[i] = Part{Text: c.Parts[i].Text, Overrun: c.Parts[i].Overrun}
+	}
+	v.hear(parts, lookAt(before).below(ref))
+	if echoes := v.echoes(parts, []pagemodel.LineID{ref.Line}); !reflect.DeepEqual(parts, c.Parts) || !slices.Equal(echoes, c.Echoes) {
+		t.Fatalf("%s: it sounds as %+v, %q; afresh as %+v, %q", c.Title, c.Parts, c.Echoes, parts, echoes)
 	}
 }

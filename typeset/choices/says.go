@@ -2,6 +2,7 @@ package choices
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
@@ -85,7 +86,7 @@ func (f *finder) endings(c *Choice) []string {
 	}
 	for _, p := range c.Parts[:len(c.Parts)-1] {
 		how := ", " + p.End.String()
-		if f.voice.lex == nil && p.End != prosody.EndStopped {
+		if !f.voice.lex.HasDictionary() && p.End != prosody.EndStopped {
 			how = ""
 		}
 		all = append(all, ends+p.LastWord+"”"+how)
@@ -96,22 +97,25 @@ func (f *finder) endings(c *Choice) []string {
 // lengths says how many syllables the parts have, and which are stressed: / as
 // the strongest, \ less, x none, as in scansion.
 func (f *finder) lengths(parts []Part) string {
-	if f.voice.lex == nil {
+	unknown := func(p Part) bool { return p.Syllables == 0 }
+	if !f.voice.lex.HasDictionary() && slices.ContainsFunc(parts, unknown) {
 		return "syllables, stress and rhyme are told of English only"
 	}
-	counts, stresses, guessed := make([]string, len(parts)), make([]string, len(parts)), false
+	counts, stresses := make([]string, len(parts)), make([]string, len(parts))
+	var guesses []string
 	for i, p := range parts {
 		counts[i] = fmt.Sprint(p.Syllables)
 		stresses[i] = strings.NewReplacer("0", "x", "1", "/", "2", `\`).Replace(p.Stress)
-		guessed = guessed || p.Guessed
+		guesses = append(guesses, p.Guesses...)
 	}
 	noun := " syllables: "
 	if len(parts) == 1 && parts[0].Syllables == 1 {
 		noun = " syllable: "
 	}
 	said := strings.Join(counts, " + ") + noun + strings.Join(stresses, " + ")
-	if guessed {
-		said += ", in part guessed"
+	if len(guesses) > 0 {
+		slices.Sort(guesses)
+		said += ", “" + strings.Join(slices.Compact(guesses), "”, “") + "” guessed"
 	}
 	return said
 }

@@ -9,6 +9,8 @@ type steps struct {
 	label string
 }
 
+var _ pagemodel.Compound = steps{}
+
 // Kind is that of the last edit, which decides.
 func (e steps) Kind() string { return e.last().Kind() }
 
@@ -18,6 +20,15 @@ func (e steps) Label() string {
 		return e.label
 	}
 	return e.last().Label()
+}
+
+// Each is the steps with every edit replaced by what change makes of it.
+func (e steps) Each(change func(pagemodel.Edit) pagemodel.Edit) pagemodel.Edit {
+	edits := make([]pagemodel.Edit, len(e.Edits))
+	for i, edit := range e.Edits {
+		edits[i] = change(edit)
+	}
+	return steps{edits, e.label}
 }
 
 func (e steps) last() pagemodel.Edit { return e.Edits[len(e.Edits)-1] }

@@ -1,6 +1,8 @@
 package choices
 
 import (
+	"slices"
+
 	"headland/pagemodel"
 )
 
@@ -15,7 +17,10 @@ func (f *finder) turns() {
 }
 
 func (f *finder) turn(title string, at []int) {
-	e := after(f.whole(), pagemodel.Keep{LineRef: f.ref, Turns: at, Reason: f.line.Reason()})
+	if f.settledSo(at) {
+		return
+	}
+	e := after(f.whole(), pagemodel.Keep{LineRef: f.ref, Turns: at, Reason: f.line.Reason(), Shown: f.line.Shown()})
 	tried, ok := f.try(e)
 	if !ok {
 		return
@@ -34,4 +39,11 @@ func (f *finder) turn(title string, at []int) {
 		return
 	}
 	f.tell(c, tried, f.ref.Line)
+}
+
+// settledSo says that the line was let turn so already, and does: the word that
+// is noted with it is the only difference.
+func (f *finder) settledSo(at []int) bool {
+	state, _ := f.set.StateOf(f.ref)
+	return f.line.Kept() && state == pagemodel.Kept && len(f.line.Breaks()) == 0 && slices.Equal(f.line.Turns(), at)
 }

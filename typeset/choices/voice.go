@@ -61,12 +61,13 @@ func (v *voice) measure(text string) prosody.Measure {
 		return m
 	}
 	words := pagemodel.Words(text)
-	if len(words) < 2 || strings.ContainsAny(text, "'‘") || quotes(text) {
+	if len(words) < 2 || !v.lex.HasDictionary() || strings.ContainsAny(text, "'‘") || quotes(text) {
 		m = v.lex.Line(text)
 	} else {
 		for _, w := range words {
 			one := v.measure(text[w.Start:w.End])
-			m.Syllables, m.Stress, m.Guessed = m.Syllables+one.Syllables, m.Stress+one.Stress, m.Guessed+one.Guessed
+			m.Syllables, m.Stress = m.Syllables+one.Syllables, m.Stress+one.Stress
+			m.Guessed = append(m.Guessed, one.Guessed...)
 		}
 	}
 	v.measures[text] = m
@@ -122,13 +123,13 @@ func (v *voice) hear(parts []Part, after string) {
 	for i := range parts {
 		p := &parts[i]
 		m := v.measure(p.Text)
-		p.Syllables, p.Stress, p.Guessed = m.Syllables, m.Stress, m.Guessed > 0
+		p.Syllables, p.Stress, p.Guessed, p.Guesses = m.Syllables, m.Stress, len(m.Guessed) > 0, m.Guessed
 		next := after
 		if i+1 < len(parts) {
 			next = parts[i+1].Text
 		}
 		p.LastWord, p.End = prosody.LastWord(p.Text), prosody.EndOf(p.Text, next)
-		if v.lex == nil && p.End == prosody.AgainstSyntax {
+		if !v.lex.HasDictionary() && p.End == prosody.AgainstSyntax {
 			p.End = prosody.AtPhrase // the words that lean on the next are known of English only
 		}
 	}

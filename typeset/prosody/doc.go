@@ -7,6 +7,8 @@
 // judges: it knows no good line and no bad one. It sets nothing, and knows
 // nothing of poems, pages or faces; typeset/choices asks it about lines.
 //
+// The poet's own word on how a word goes is over all that: see [Lexicon.With].
+//
 // A word is looked up as it stands; where the dictionary lacks it, these rules
 // are tried in turn, in word.go and beside it:
 //

@@ -16,8 +16,9 @@ import (
 // any number of goroutines may ask it. The nil Lexicon stands for a language
 // that there is none of: it counts nothing and knows no rhyme.
 type Lexicon struct {
-	text   string  // lines as assets.Pronunciations describes them
-	starts []int32 // where in text each line begins
+	text   string              // lines as assets.Pronunciations describes them
+	starts []int32             // where in text each line begins
+	said   map[string][]string // the ways in which the poet says words: see With
 }
 
 // English returns the lexicon of English, as it is said in North America. The
@@ -49,9 +50,11 @@ func load(packed []byte) *Lexicon {
 // look returns the ways in which the dictionary says a word in small letters,
 // the usual first, or nil. A way is phonemes with a space between.
 func (l *Lexicon) look(word string) []string {
+	// A tab, which ends a line's word, sorts below all that words hold, so that as
+	// many bytes as the word has tell the order.
 	i := sort.Search(len(l.starts), func(i int) bool {
-		w, _ := l.line(i)
-		return w >= word
+		at := int(l.starts[i])
+		return l.text[at:min(at+len(word), len(l.text))] >= word
 	})
 	if i == len(l.starts) {
 		return nil

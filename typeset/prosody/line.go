@@ -11,40 +11,47 @@ type Measure struct {
 	// has 0. The metre that the line may be in is for who reads it to hear.
 	Stress string
 
-	// Guessed counts the words that are neither in the dictionary nor told by
-	// a rule.
-	Guessed int
+	// Guessed are the words, as written and in order, that are neither in the
+	// dictionary nor told by a rule nor said by the poet.
+	Guessed []string
 }
 
-// Line measures a line. It is the zero Measure for the nil Lexicon, and for a
-// line without words.
+// Line measures a line. It is the zero Measure for the nil Lexicon, for a line
+// without words, and where there is no dictionary for one with a word that the
+// poet has not said.
 func (l *Lexicon) Line(text string) Measure {
 	var m Measure
 	if l == nil {
 		return m
 	}
 	for _, word := range words(text) {
-		s := l.inLine(word)
+		s, ok := l.inLine(word)
+		if !ok {
+			return Measure{}
+		}
 		m.Syllables += s.Syllables
 		m.Stress += s.Stress
 		if s.Guessed {
-			m.Guessed++
+			m.Guessed = append(m.Guessed, word)
 		}
 	}
 	return m
 }
 
-// inLine is the sound of a word among others.
-func (l *Lexicon) inLine(word string) Sound {
+// inLine is the sound of a word among others, or false where nobody knows.
+func (l *Lexicon) inLine(word string) (Sound, bool) {
 	ways := l.written(word)
-	if !isFunctionWord(fold(word)) {
-		return soundOf(ways[0])
+	if len(ways) == 0 {
+		return Sound{}, false
+	}
+	if said := l.said[sayKey(word)] != nil; said || !isFunctionWord(fold(word)) {
+		return soundOf(ways[0]), true
 	}
 	s := soundOf(fewest(ways)[0])
 	if s.Syllables == 1 {
 		s.Stress = "0"
 	}
-	return s
+	return s, true
 }
 
 // Rhymes says whether two words rhyme in any of the ways in which they are

@@ -21,12 +21,14 @@ type Sound struct {
 	// vowel rhymes from its last vowel on. It is "" where the sound is unknown.
 	Rhyme string
 
-	// Guessed says that no dictionary and no rule knows the word.
+	// Guessed says that no dictionary and no rule knows the word, and that the
+	// poet has not said how it goes.
 	Guessed bool
 }
 
 // Besides phonemes, a way can have these: a mark that it is guessed, and the
-// vowels of which nothing but the stress is guessed.
+// vowels of which nothing but the stress is guessed. Those that the poet says are
+// in said.go.
 const (
 	guessed         = "?"
 	unknownStressed = "?1"
@@ -64,7 +66,7 @@ func rhymeOf(phonemes []string) string {
 	rhyme := slices.Clone(phonemes[from:])
 	for i, p := range rhyme {
 		switch {
-		case strings.HasPrefix(p, guessed):
+		case strings.HasPrefix(p, guessed), strings.HasPrefix(p, "*"):
 			return ""
 		case p == "IH0":
 			rhyme[i] = "AH"

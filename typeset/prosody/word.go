@@ -9,7 +9,7 @@ import (
 // Word returns the ways in which a word is said, the usual first, each once.
 // Capitals and accents make no difference, but that a grave or acute in -èd
 // gives the ending a syllable. A word that the lexicon can't tell has one way,
-// which is guessed; what holds neither a letter nor a digit has none. Of several
+// which is guessed, or none without a dictionary; what holds neither a letter nor a digit has none. Of several
 // words it says the last.
 func (l *Lexicon) Word(word string) []Sound {
 	word = LastWord(word)
@@ -30,9 +30,13 @@ func (l *Lexicon) Word(word string) []Sound {
 // takes long.
 const longestWord = 100
 
-// written are the ways to say a word as it is written.
+// written are the ways to say a word as it is written; none where there is no
+// dictionary and the poet has not said it.
 func (l *Lexicon) written(word string) []string {
 	plain := fold(word)
+	if ways := l.said[sayKey(word)]; ways != nil || !l.HasDictionary() {
+		return ways
+	}
 	if len(plain) > longestWord {
 		return byLetters(plain)
 	}
@@ -45,9 +49,12 @@ func (l *Lexicon) written(word string) []string {
 	return l.ways(plain)
 }
 
-// ways are the ways to say a folded word: what the first rule that knows it
-// says of it.
+// ways are the ways to say a folded word: as the poet does, or what the first rule
+// that knows it says of it.
 func (l *Lexicon) ways(word string) []string {
+	if ways := l.said[word]; ways != nil {
+		return ways
+	}
 	for _, rule := range []func(*Lexicon, string) []string{
 		(*Lexicon).elided, (*Lexicon).told, (*Lexicon).bare, (*Lexicon).compound,
 		(*Lexicon).number, (*Lexicon).ending, (*Lexicon).leaning, (*Lexicon).restored, (*Lexicon).respelt, (*Lexicon).negated,

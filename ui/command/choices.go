@@ -1,7 +1,6 @@
 package command
 
 import (
-	"encoding/json"
 	"flag"
 	"strings"
 	"unicode/utf8"
@@ -116,10 +115,7 @@ func (c *call) choicesJSON(line pagemodel.Line, all []choices.Choice) error {
 	for i := range all {
 		list[i] = choiceOf(line, &all[i])
 	}
-	encoder := json.NewEncoder(c.out)
-	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
-	return encoder.Encode(list)
+	return c.json(list)
 }
 
 func choiceOf(line pagemodel.Line, one *choices.Choice) choice {

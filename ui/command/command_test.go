@@ -141,7 +141,7 @@ func TestWrong(t *testing.T) {
 		status int
 		want   []string
 	}{
-		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, choices, export, edit, help"}},
+		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, choices, mark-sent, corrections, export, edit, states, help"}},
 		{[]string{"--fast"}, Misuse, []string{"no flag --fast", "headland help"}},
 		{[]string{"--demo", "now"}, Misuse, []string{"--demo stands alone"}},
 		{[]string{file, "more"}, Misuse, []string{"one file at a time"}},
@@ -166,7 +166,7 @@ func TestWrong(t *testing.T) {
 		{[]string{"export", file, "--png", folder, "--dpi", "0"}, CouldNot, []string{"pixels a point", "choose"}},
 		{[]string{"export", file, "--pdf", file}, CouldNot, []string{file, "the collection itself", "another name"}},
 		{[]string{"export", file, "--pdf", folder + "/no/where.pdf"}, CouldNot, []string{"where.pdf", "choose a folder"}},
-		{[]string{"export", file, "--manuscript", folder + "/a.docx"}, CouldNot, []string{"a.docx"}},
+		{[]string{"export", file, "--manuscript", folder + "/a.rtf"}, CouldNot, []string{"a.rtf"}},
 		{[]string{"edit", file}, Misuse, []string{"the script, or -"}},
 		{[]string{"edit", file, folder + "/nowhere"}, CouldNot, []string{"nowhere", "script"}},
 		{[]string{"edit", "nowhere.headland", script}, CouldNot, []string{"nowhere.headland", "not there"}},

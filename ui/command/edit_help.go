@@ -16,8 +16,11 @@ A line:
   {"edit":"words","poem":P,"stanza":2,"line":3,"count":1}
       carries a word down over the line's end; -1 draws one up
   {"edit":"keep","poem":P,"stanza":2,"line":3,"turn_after":6,"reason":"a breath"}
-      lets the line turn, there and for that reason if said
+      lets the line turn, there and for that reason if said; "shown":true lets the
+      reason go out with the corrections
   {"edit":"unsettle","poem":P,"stanza":2,"line":3}
+  {"edit":"reason","poem":P,"stanza":2,"line":3,"reason":"a breath","shown":true}
+      notes why the line is as it is, and whether that may go out
   {"edit":"indent","poem":P,"stanza":2,"line":3,"em":1.5}
   {"edit":"gap","poem":P,"stanza":2,"line":3,"after":4,"em":2}
   {"edit":"tab","poem":P,"stanza":2,"line":3,"after":4,"em":12}
@@ -27,6 +30,8 @@ A line:
       left, centre or right
   {"edit":"drop","poem":P,"stanza":2,"line":3}
       begins the line where the one above ended; "off":true takes it back
+  {"edit":"white","poem":P,"stanza":2,"line":3,"lines":2}
+      puts two lines of white above the line; 0 takes them out
   {"edit":"text","poem":P,"stanza":2,"line":3,"text":"the line, retyped"}
   {"edit":"stanza","poem":P,"stanza":2,"line":3,"open":true}
       opens a stanza break after the line; false closes the one that is there
@@ -76,5 +81,26 @@ The design:
       keeps the design that the book is in; drop-design drops it, and use-design
       sets the book in it
 
+Versions of a poem:
+
+  {"edit":"keep-variant","poem":P,"name":"short"}
+      keeps the poem as it stands under a name, beside the one in the book;
+      use-variant puts that one into the book, and drop-variant throws it away
+  {"edit":"name-variant","poem":P,"from":"short","to":"first"}
+      calls it something else; without "from", the one in the book
+  {"edit":"bring-back","poem":P,"state":12}
+      gives the poem a state again that headland states lists
+
+Rounds and corrections:
+
+  {"edit":"mark-sent","name":"first proofs"}
+      marks the book as sent; without "name", as the round that comes next
+  {"edit":"reply","number":3,"state":"queried","question":"a comma here?"}
+      notes something about a correction of the last round, or of another "round";
+      any of "state" (open, made, refused, queried or missed), "whose" (AA, PE, EA
+      or DA), "reason", "shown", "question" and "answer"
+
+  {"edit":"say","word":"cardamom","as":"CAR-da-mom"}
+      says how a word goes; "" takes it back
   {"edit":"undo"}, {"edit":"redo"}
 `

@@ -26,13 +26,15 @@ var makers = []maker{
 	{"break", placeAnd("after", "at", "in"), makeBreak},
 	{"join", placeAnd("in", "after", "at"), makeJoin},
 	{"words", placeAnd("count"), makeWords},
-	{"keep", placeAnd("turn_after", "reason"), makeKeep},
+	{"keep", placeAnd("turn_after", "reason", "shown"), makeKeep},
 	{"unsettle", placeAnd(), makeUnsettle},
+	{"reason", placeAnd("reason", "shown"), makeReason},
 	{"indent", placeAnd("em"), makeIndent},
 	{"gap", placeAnd("after", "em"), makeGap},
 	{"tab", placeAnd("after", "at", "em"), makeTab},
 	{"range", placeAnd("to"), makeRange},
 	{"drop", placeAnd("off"), makeDrop},
+	{"white", placeAnd("lines"), makeWhite},
 	{"text", placeAnd("text"), makeText},
 	{"stanza", placeAnd("open"), makeStanza},
 	{"together", placeAnd("through", "lines", "off"), makeTogether},
@@ -48,6 +50,14 @@ var makers = []maker{
 	{"keep-design", []string{"name"}, makeKeepDesign},
 	{"drop-design", []string{"name"}, makeDropDesign},
 	{"use-design", []string{"name"}, makeUseDesign},
+	{"keep-variant", []string{"poem", "name"}, makeKeepVariant},
+	{"use-variant", []string{"poem", "name"}, makeUseVariant},
+	{"name-variant", []string{"poem", "from", "to"}, makeNameVariant},
+	{"drop-variant", []string{"poem", "name"}, makeDropVariant},
+	{"bring-back", []string{"poem", "state"}, makeBringBack},
+	{"mark-sent", []string{"name"}, makeMarkSent},
+	{"reply", append([]string{"number", "round"}, replyFields...), makeReply},
+	{"say", []string{"word", "as"}, makeSay},
 }
 
 // edit is the edit that the fields ask for.
@@ -94,20 +104,6 @@ func makeWords(f *fields, s *session.Session) pagemodel.Edit {
 	ref, _ := f.line(s)
 	f.need("count")
 	return pagemodel.Carry{LineRef: ref, Count: f.integer("count")}
-}
-
-func makeKeep(f *fields, s *session.Session) pagemodel.Edit {
-	ref, line := f.line(s)
-	e := pagemodel.Keep{LineRef: ref, Reason: f.text("reason")}
-	if f.has("turn_after") {
-		e.Turns = []int{f.afterWord("turn_after", line)}
-	}
-	return e
-}
-
-func makeUnsettle(f *fields, s *session.Session) pagemodel.Edit {
-	ref, _ := f.line(s)
-	return pagemodel.Unsettle{LineRef: ref}
 }
 
 func makeIndent(f *fields, s *session.Session) pagemodel.Edit {

@@ -11,7 +11,8 @@ const exportMore = `Just one of these:
 
   --pdf OUT          the pages as a PDF for a printer, one to a sheet
   --png DIR          a picture of every page, in the folder DIR
-  --manuscript OUT   the text: Markdown if OUT ends in .md, else plain
+  --manuscript OUT   the text, by what OUT ends in: .md is Markdown, .docx and .odt
+                     are for word processors, all else is plain text
 
 and with them:
 

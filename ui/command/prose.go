@@ -13,9 +13,12 @@ import (
 func (c *call) prose(r report) {
 	c.heading(r)
 	c.turnoverTable(r.Turnovers)
+	c.decided(r.Decisions)
+	c.unsettledAgain(r.Decisions)
 	c.faultTable(r.Faults)
 	c.hiddenBreaks(r.PageEnds)
 	c.proposedForms(r.Forms)
+	c.sentAndKept(r)
 	c.extentLines(r)
 	c.designLine(r.Design)
 	c.contentsTable(r.Contents)

@@ -1,7 +1,6 @@
 package command
 
 import (
-	"encoding/json"
 	"flag"
 	"math"
 
@@ -10,15 +9,17 @@ import (
 	"headland/ui/session"
 )
 
-const reportMore = `The lines that the measure turns over come first, then faults, each with what
-would mend it and what that would cost; then stanza breaks that a page end hides,
-forms that the shape of a poem suggests, the extent and the contents. The spine is
-reckoned from the bound pages, blanks counted, by the UK paper trade's pages x gsm
-x volume / 20000 and by US printers' pages / pages per inch, for the design's
-paper; a stapled book has the creep of its innermost leaf, a perfect-bound one the
-spine with its glue. None of it changes a page.
+const reportMore = `The lines that the measure turns over come first, then how many were decided about,
+and which of them are unsettled again, and why; then faults, each with what would
+mend it and what that would cost; then stanza breaks that a page end hides, forms
+that the shape of a poem suggests, rounds and variants, the extent and the contents.
+The spine is reckoned from the bound pages, blanks counted, by the UK paper trade's
+pages x gsm x volume / 20000 and by US printers' pages / pages per inch, for the
+design's paper; a stapled book has the creep of its innermost leaf, a perfect-bound
+one the spine with its glue. None of it changes a page.
 
-  --json     one JSON object, to read on, with the reason for every page end
+  --json     one JSON object, to read on, with the reason for every page end and
+             every decision
   --strict   exit status 1 if a line is unsettled or anything is faulty
 `
 
@@ -48,10 +49,7 @@ func runReport(c *call, options any, words []string) (err error) {
 		c.prose(r)
 		return nil
 	}
-	encoder := json.NewEncoder(c.out)
-	encoder.SetEscapeHTML(false)
-	encoder.SetIndent("", "  ")
-	return encoder.Encode(r)
+	return c.json(r)
 }
 
 // report is what is said of a book. Its JSON is read by other programs: names
@@ -69,6 +67,9 @@ type report struct {
 	PageEnds  []pageEnd       `json:"page_ends"`
 	Forms     []proposal      `json:"proposed_forms"`
 	Contents  []contentsEntry `json:"contents"`
+	Decisions []decision      `json:"decisions"`
+	Rounds    []sentRound     `json:"rounds"`
+	Variants  []variant       `json:"variants"`
 
 	poet string
 }
@@ -125,6 +126,7 @@ func reportOf(s *typeset.Setting) report {
 		})
 	}
 	r.Faults, r.PageEnds, r.Forms = faults(s, names), pageEnds(s, names), proposals(c)
+	r.Decisions, r.Rounds, r.Variants = decisions(s, names), sentRounds(c), variants(c)
 	for _, e := range s.Contents() {
 		r.Contents = append(r.Contents, contentsEntry{e.Title, folio(s, e.Page), e.Section})
 	}

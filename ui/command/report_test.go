@@ -13,6 +13,8 @@ import (
 func TestReportJSON(t *testing.T) {
 	file := book(t)
 	done(t, `{"edit":"text","poem":1,"stanza":1,"line":1,"text":"One loaf `+"\U0001F35E"+`"}`, "edit", file, "-")
+	done(t, `{"edit":"keep-variant","poem":1,"name":"crumbs"}`, "edit", file, "-")
+	done(t, "", "mark-sent", file)
 	var r map[string]any
 	if err := json.Unmarshal([]byte(done(t, "", "report", file, "--json")), &r); err != nil {
 		t.Fatal(err)
@@ -30,7 +32,8 @@ func TestReportJSON(t *testing.T) {
 		want   []string
 	}{
 		{"the report", r, []string{
-			"contents", "design", "designs", "extent", "faults", "lines", "page_ends", "pages", "poems", "proposed_forms", "title", "turnovers",
+			"contents", "decisions", "design", "designs", "extent", "faults", "lines", "page_ends", "pages", "poems", "proposed_forms",
+			"rounds", "title", "turnovers", "variants",
 		}},
 		{"extent", r["extent"], []string{
 			"blanks", "even_working", "pages", "paper", "signature_pages", "signatures", "spine_glued_mm", "spine_in", "spine_mm",
@@ -40,6 +43,11 @@ func TestReportJSON(t *testing.T) {
 		{"design", r["design"], slices.Clone(designFields)},
 		{"a turnover", first(r["turnovers"]), []string{"line", "number", "overrun_pt", "page", "parts", "poem", "row", "stanza", "state", "text"}},
 		{"a fault", first(r["faults"]), []string{"kind", "page", "poem", "remedies", "row", "text"}},
+		{"a decision", first(r["decisions"]), []string{
+			"asleep", "in", "line", "number", "on", "page", "poem", "reason", "row", "stanza", "state", "text", "why",
+		}},
+		{"a round", first(r["rounds"]), []string{"name", "on"}},
+		{"a variant", first(r["variants"]), []string{"current", "name", "number", "on", "poem"}},
 		{"the contents", first(r["contents"]), []string{"page", "title"}},
 	} {
 		object, ok := test.object.(map[string]any)
@@ -67,7 +75,7 @@ func TestEmptyLists(t *testing.T) {
 	if err := json.Unmarshal([]byte(done(t, "", "report", file, "--json")), &r); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"turnovers", "faults", "page_ends", "proposed_forms", "designs"} {
+	for _, name := range []string{"turnovers", "faults", "page_ends", "proposed_forms", "designs", "decisions", "rounds", "variants"} {
 		if string(r[name]) != "[]" {
 			t.Errorf("%q is %s, want []", name, r[name])
 		}

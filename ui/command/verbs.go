@@ -21,8 +21,11 @@ func verbs() []verb {
 		{"import", "MANUSCRIPT... -o FILE", "makes a new collection from manuscripts", importMore, importFlags, runImport},
 		{"report", "FILE [--json] [--strict]", "says what does not fit, what is faulty, the extent and the contents", reportMore, reportFlags, runReport},
 		{"choices", "FILE --poem P --stanza S --line L [--json] [--by MEASURE]", "says what each way of settling a line would do", choicesMore, choicesFlags, runChoices},
+		{"mark-sent", "FILE [--round NAME]", "keeps the text and the pages as they go out", markSentMore, markSentFlags, runMarkSent},
+		{"corrections", "FILE [--round NAME] [--json] [--pdf OUT] [--docx OUT] [--csv OUT] [--txt OUT] [--marked OUT]", "says what differs from the pages that went out", correctionsMore, correctionsFlags, runCorrections},
 		{"export", "FILE --pdf OUT | --png DIR | --manuscript OUT [--spreads] [--marks] [--dummy [--paper P] [--section N]] [--edition] [--dpi N]", "writes the pages, or the text", exportMore, exportFlags, runExport},
 		{"edit", "FILE SCRIPT", "does the edits of a script, each one step of the history", editMore, noFlags, runEdit},
+		{"states", "FILE --poem P [--json]", "lists all that a poem was since it came in", statesMore, statesFlags, runStates},
 		{"help", "[VERB]", "says what there is, or more of one verb", "", noFlags, runHelp},
 	}
 }
