@@ -13,6 +13,7 @@ func (s *Session) Preview(e pagemodel.Edit) error {
 	if err := s.writable(); err != nil {
 		return err
 	}
+	e = s.noted(e)
 	next, err := e.Apply(s.Collection())
 	if err != nil {
 		return err
@@ -50,10 +51,15 @@ func (s *Session) Release() error {
 }
 
 // Do does an edit: one transaction, over before Do returns, then one step of
-// history. An edit that changes nothing is none. Any preview is dropped,
+// history. An edit that changes nothing is none. It is noted on which day it was
+// done, and at which words a line turns that is let turn. Any preview is dropped,
 // whether or not the edit can be done. The error says in words what is wrong,
 // and then nothing has changed.
 func (s *Session) Do(e pagemodel.Edit) error {
+	e = s.noted(e)
+	if round, ok := e.(pagemodel.MarkSent); ok {
+		return s.commit(func() (*pagemodel.Collection, error) { return s.storeRound(round) })
+	}
 	return s.commit(func() (*pagemodel.Collection, error) { return s.store.Do(e) })
 }
 

@@ -16,10 +16,16 @@ func (s *Session) Choices(ref pagemodel.LineRef) ([]choices.Choice, error) {
 	return choices.Of(s.setter, s.committed, ref, s.lexicon())
 }
 
-// lexicon is how the words of the book's language are said, nil where nobody
-// here knows.
+// lexicon is how the words of the book's language are said, and those of which
+// the poet has said it; nothing else where nobody here knows the language.
 func (s *Session) lexicon() *prosody.Lexicon {
-	language, _, _ := strings.Cut(strings.ToLower(s.Collection().About().Language), "-")
+	return languageLexicon(s.Collection().About().Language).With(s.Collection().Spoken())
+}
+
+// languageLexicon is nil for a language that is not English. It takes a language
+// by its BCP 47 tag, "" for English.
+func languageLexicon(tag string) *prosody.Lexicon {
+	language, _, _ := strings.Cut(strings.ToLower(tag), "-")
 	if language == "" || language == "en" {
 		return prosody.English()
 	}

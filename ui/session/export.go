@@ -36,14 +36,19 @@ type Export struct {
 // is set in another face than its design asks for, as that is not how the book
 // looks.
 func (s *Session) Export() (*Export, error) {
-	setting := s.committed
+	return s.exportOf(s.committed)
+}
+
+// exportOf is a setting of the book, to be written out.
+func (s *Session) exportOf(setting *typeset.Setting) (*Export, error) {
+	c := setting.Collection()
 	if !setting.FaceHere() {
-		return nil, fmt.Errorf("export %s: the face %q of its design is not here, and pages set in another would not be the book's: add the face to the file, or choose another in the design", s.Path(), s.Collection().Design().Face)
+		return nil, fmt.Errorf("export %s: the face %q of its design is not here, and pages set in another would not be the book's: add the face to the file, or choose another in the design", s.Path(), c.Design().Face)
 	}
 	if setting.Extent() == 0 {
 		return nil, fmt.Errorf("export %s: the book has no pages yet: add a manuscript first", s.Path())
 	}
-	x := &Export{about: s.Collection().About(), outline: outlineOf(setting), own: s.file()}
+	x := &Export{about: c.About(), outline: outlineOf(setting), own: s.file()}
 	for n := 1; n <= setting.Extent(); n++ {
 		x.pages, x.folios = append(x.pages, setting.Page(n)), append(x.folios, setting.FolioOf(n))
 	}

@@ -12,7 +12,7 @@ import (
 // loadFaces makes the session's faces, those that travel with the program and
 // those that travel in the file, and a setter that sets with them.
 func (s *Session) loadFaces() error {
-	s.faces, s.families = typeset.Bundled(), nil
+	s.faces, s.families, s.sent, s.lists = typeset.Bundled(), nil, nil, nil
 	stored, err := s.store.Faces()
 	if err != nil {
 		return err

@@ -3,7 +3,6 @@ package session
 import (
 	"errors"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -62,39 +61,6 @@ func readAll(names []string, design pagemodel.Design) (*pagemodel.Collection, []
 		sources[i] = manuscript.Source{Name: name, Data: data}
 	}
 	return manuscript.ReadAll(sources, design)
-}
-
-// ExportManuscript writes the text of the book to path: Markdown where the name
-// ends in .md, else plain text. With edition it has this edition's breaks too.
-// What was at path is replaced once all is written. The notices say what the
-// kind of file can't hold.
-func (s *Session) ExportManuscript(path string, edition bool) (notices []manuscript.Notice, err error) {
-	if err := notItself(s.file(), path); err != nil {
-		return nil, err
-	}
-	kind, err := manuscript.KindOf(path)
-	if err != nil {
-		return nil, err
-	}
-	options := manuscript.Options{Kind: kind, Edition: edition, PageEnds: s.hiddenBreaks()}
-	err = writeWhole(path, func(w io.Writer) (err error) {
-		notices, err = manuscript.Write(w, s.Collection(), options)
-		return err
-	})
-	return notices, err
-}
-
-// hiddenBreaks are the lines with which a page begins that hides the stanza break
-// above it.
-func (s *Session) hiddenBreaks() map[pagemodel.LineID]bool {
-	hidden := map[pagemodel.LineID]bool{}
-	first, last := s.committed.Body()
-	for n := first; n <= last; n++ {
-		if end := s.committed.PageEnd(n); end.HidesBreak {
-			hidden[end.Line.Line] = true
-		}
-	}
-	return hidden
 }
 
 // SaveCopy saves the collection as it is under another name, with its whole

@@ -3,6 +3,7 @@ package session
 import (
 	"fmt"
 	"path/filepath"
+	"time"
 
 	"headland/pagemodel"
 	"headland/pagemodel/sqlite"
@@ -18,6 +19,9 @@ type Session struct {
 	setter    *typeset.Setter
 	committed *typeset.Setting
 	preview   *preview // nil unless something is tried out
+	now       func() time.Time
+	sent      map[pagemodel.RoundID]*Sent  // books that went out, once asked for
+	lists     map[pagemodel.RoundID]listOf // likewise, what differs from them
 	changed   func()
 	page      int
 	focus     pagemodel.LineRef
@@ -53,7 +57,7 @@ func Open(path string) (*Session, error) {
 // begin sets the collection for the first time. It closes the store if that
 // can't be done.
 func begin(store *sqlite.Store) (*Session, error) {
-	s := &Session{store: store, changed: func() {}, page: 1}
+	s := &Session{store: store, now: time.Now, changed: func() {}, page: 1}
 	if err := s.loadFaces(); err != nil {
 		return nil, fmt.Errorf("open %s: %w", store.Path(), firstOf(err, store.Close()))
 	}
