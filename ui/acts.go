@@ -50,7 +50,7 @@ func (d *desk) withLine(edit func(pagemodel.LineRef, pagemodel.Line) pagemodel.E
 func (d *desk) caretWord(line pagemodel.Line) (int, bool) {
 	words := pagemodel.Words(line.Text())
 	if d.word < 0 || len(words) == 0 || d.word <= words[0].Start {
-		d.tell("Set the caret before a word of the line first: press the word, or use the keys ← →")
+		d.tell(noWordWords)
 		return 0, false
 	}
 	return d.word, true
@@ -73,7 +73,7 @@ func (d *desk) turnHere() { d.withLine(d.turnEdit) }
 
 func (d *desk) turnEdit(ref pagemodel.LineRef, line pagemodel.Line) pagemodel.Edit {
 	if at, ok := d.caretWord(line); ok {
-		return pagemodel.Keep{LineRef: ref, Turns: []int{at}, Reason: line.Reason()}
+		return pagemodel.Keep{LineRef: ref, Turns: []int{at}, Reason: line.Reason(), Shown: line.Shown()}
 	}
 	return nil
 }
@@ -81,7 +81,7 @@ func (d *desk) turnEdit(ref pagemodel.LineRef, line pagemodel.Line) pagemodel.Ed
 func (d *desk) keepLine() { d.withLine(d.keepEdit) }
 
 func (d *desk) keepEdit(ref pagemodel.LineRef, line pagemodel.Line) pagemodel.Edit {
-	return pagemodel.Keep{LineRef: ref, Reason: line.Reason()}
+	return pagemodel.Keep{LineRef: ref, Reason: line.Reason(), Shown: line.Shown()}
 }
 
 func (d *desk) unsettle() { d.withLine(d.unsettleEdit) }
@@ -245,16 +245,21 @@ func (d *desk) lineItems() []lineItem {
 	}
 	ref, _ := d.session.Focus()
 	word := d.wordName(line)
-	overlong := d.overrunOf(ref) > 0
+	overlong, unsettled := d.overrunOf(ref) > 0, d.isUnsettled(ref)
 	add(true, "Choices…", d.choose)
-	add(overlong && !line.Kept(), "Let the line turn: it is settled", d.keepLine)
+	add(overlong && (unsettled || !line.Kept()), "Let the line turn: it is settled", d.keepLine)
 	add(overlong && word != "", "Turn it at "+word, d.turnHere)
 	add(word != "", "Break before "+word+" in the poem", d.breakInPoem)
 	add(word != "", "Break before "+word+" in this edition", d.breakInEdition)
 	add(len(line.Breaks()) > 0, "Take back this edition’s break", d.joinLine)
 	add(len(line.Breaks()) == 0 && !d.endsStanza(ref), "Join the line below to it", d.joinLine)
 	add(line.State() != pagemodel.Unsettled, "Unsettle the line", d.unsettle)
+	add(true, "Note a reason…", d.reason)
 	add(true, "Retype the line", d.beginTyping)
+	if say := d.wordToSay(line); say != "" {
+		add(true, "Say how "+quoted(say)+" goes…", d.sayWord)
+	}
+	items = append(items, d.spaceItems(ref, line)...)
 	return append(items, d.overruleItems(ref, line)...)
 }
 

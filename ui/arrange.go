@@ -23,6 +23,7 @@ func (d *desk) arrange() {
 	}
 	if d.session != nil {
 		in.trim, in.spread, in.extent = d.of.Collection().Design().Trim, d.spread, d.of.Extent()
+		in.sliver = d.round.there()
 	}
 	d.plan = newPlan(in)
 	d.moved = image.Pt(between(d.moved.X, d.plan.farthest.X), between(d.moved.Y, d.plan.farthest.Y))
@@ -51,6 +52,7 @@ func (d *desk) placePictures() {
 	}
 	d.place(p.head, at.headBand())
 	d.place(p.foot, at.footBand())
+	d.place(d.round.picture, at.sliver)
 	for side, s := range at.sheets {
 		d.place(p.pages[side], s.seen)
 	}

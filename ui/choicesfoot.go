@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 
 	"headland/typeset"
 	"headland/typeset/choices"
@@ -85,5 +86,13 @@ func (l *choiceLeaf) help() string {
 	default:
 		words += " · Ctrl Enter lays it on the flap"
 	}
+	if partGuessed(c) {
+		words += " · Ctrl Shift H says how a word goes that is guessed"
+	}
 	return words + " · Esc leaves all as it was"
+}
+
+// partGuessed says that some word of a choice's is only guessed.
+func partGuessed(c *choices.Choice) bool {
+	return slices.ContainsFunc(c.Parts, func(p choices.Part) bool { return p.Guessed })
 }

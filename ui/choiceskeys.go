@@ -61,6 +61,8 @@ func (l *choiceLeaf) TypedShortcut(s fyne.Shortcut) {
 		l.turnOrder()
 	case desktop.CustomShortcut{KeyName: fyne.KeyC, Modifier: ctrlShift}:
 		l.lift()
+	case desktop.CustomShortcut{KeyName: fyne.KeyH, Modifier: ctrlShift}:
+		l.sayWord()
 	case desktop.CustomShortcut{KeyName: fyne.KeyDown, Modifier: ctrl}:
 		l.toUnsettled(1)
 	case desktop.CustomShortcut{KeyName: fyne.KeyUp, Modifier: ctrl}:
@@ -76,6 +78,18 @@ func (l *choiceLeaf) toUnsettled(by int) {
 	if l.w.desk.said == "" {
 		l.w.askChoices()
 	}
+}
+
+// sayWord asks how a word of the line goes, the one that the caret is before or
+// the first that is guessed, and lays the choices out again.
+func (l *choiceLeaf) sayWord() {
+	d := l.w.desk
+	if line, ok := d.lineAtHand(); !ok || d.wordToSay(line) == "" {
+		d.tell("No word of the line is guessed · set the caret before a word first to say how that one goes")
+		return
+	}
+	l.lift()
+	l.w.askSayThen(l.w.askChoices)
 }
 
 // TypedRune has nothing to type into.

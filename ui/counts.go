@@ -18,9 +18,9 @@ const countGap = 22
 
 // counts are what wants the poet: lines unsettled, and faults if there are any.
 func (d *desk) counts() []count {
-	all := []count{{words: unsettledWords(d.of.Unsettled())}}
-	if d.of.Unsettled() > 0 {
-		all[0].pressed = overUnsettled
+	all := []count{{unsettledWords(d.of.Unsettled()), overUnsettled}}
+	if d.of.Unsettled() == 0 {
+		all[0].pressed = overSettled
 	}
 	switch n := len(d.faults); n {
 	case 0:

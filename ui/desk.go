@@ -27,6 +27,9 @@ type desk struct {
 	keys    *modifiers
 	ask     func(lineMenu) // opens the menu of a line
 	choose  func()         // lays out the choices for the line at hand
+	decide  func()         // lists what was decided about lines
+	reason  func()         // asks why the line at hand is as it is
+	sayWord func()         // asks how the word at hand goes
 
 	plan      plan
 	of        *typeset.Setting // what the next six are of
@@ -48,6 +51,7 @@ type desk struct {
 	said      string        // words to the poet about the last thing done, in place of the help
 	focused   bool
 	pictures  pictures
+	round     roundOnDesk
 }
 
 // pictures are the images that the desk is made of, from the ground up.
@@ -63,7 +67,8 @@ type pictures struct {
 
 // newDesk is an empty desk.
 func newDesk(l light, keys *modifiers) *desk {
-	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}, choose: func() {}}
+	d := &desk{k: newInker(), light: l, zoom: 1, keys: keys, word: -1, ask: func(lineMenu) {}, choose: func() {}, decide: func() {}, reason: func() {}, sayWord: func() {}}
+	d.round = roundOnDesk{lay: func() {}, count: func(*desk) {}, since: -1, picture: pixels(d.drawSliver)}
 	d.ExtendBaseWidget(d)
 	p := &d.pictures
 	p.head, p.foot, p.peek = pixels(d.drawHead), pixels(d.drawFoot), pixels(d.drawPeek)
@@ -82,6 +87,7 @@ func pixels(draw func(w, h int) image.Image) *canvas.Raster {
 // lay puts a session's book on the desk, or clears it where s is nil.
 func (d *desk) lay(s *session.Session) {
 	d.session, d.of, d.pages, d.ends, d.faults, d.ticks, d.placed, d.moving = s, nil, nil, nil, nil, nil, nil, nil
+	d.round.begin()
 	d.fault = typeset.Fault{}
 	d.hand, d.typing, d.said, d.word, d.over = hand{}, nil, "", -1, target{}
 	d.moved, d.spread = image.Point{}, pagemodel.Spread{}
@@ -115,6 +121,9 @@ func (d *desk) changed() {
 		if d.following {
 			parts |= d.facingPart()
 		}
+	}
+	if d.noteRound() {
+		parts |= allParts
 	}
 	if spread := d.session.Spread(); spread != d.spread {
 		d.spread, d.over, d.moved.Y = spread, target{}, 0
@@ -201,7 +210,7 @@ func (d *desk) refresh(parts part) {
 	}{
 		{groundPart, p.ground[pagemodel.Verso]}, {groundPart, p.ground[pagemodel.Recto]},
 		{versoPart, p.pages[pagemodel.Verso]}, {rectoPart, p.pages[pagemodel.Recto]},
-		{headPart, p.head}, {footPart, p.foot}, {peekPart, p.peek},
+		{headPart, p.head}, {footPart, p.foot}, {peekPart, p.peek}, {groundPart, d.round.picture},
 	} {
 		if parts&r.part != 0 {
 			r.picture.Refresh()
@@ -255,7 +264,7 @@ func (r *deskRenderer) Objects() []fyne.CanvasObject {
 	p := &r.d.pictures
 	return []fyne.CanvasObject{
 		p.head, p.foot, p.ground[pagemodel.Verso], p.ground[pagemodel.Recto],
-		p.pages[pagemodel.Verso], p.pages[pagemodel.Recto], p.peek,
+		r.d.round.picture, p.pages[pagemodel.Verso], p.pages[pagemodel.Recto], p.peek,
 	}
 }
 

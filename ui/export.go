@@ -53,10 +53,13 @@ func (w *Window) askEdition() { w.askText("Export the manuscript with this editi
 func (w *Window) askText(heading string, edition bool) {
 	w.desk.settleHand()
 	w.choose(asking{
-		heading: heading, verb: "Export", kinds: manuscriptKinds, write: true, replace: true, name: w.stem(),
+		heading: heading, verb: "Export", kinds: writtenKinds, write: true, replace: true, name: w.stem(),
 		done: func(path string) { w.exportText(path, edition) },
 	})
 }
+
+// writtenKinds are the endings of the files that a manuscript can be written to.
+var writtenKinds = append([]string{".md", ".docx", ".odt"}, manuscriptKinds[1:]...)
 
 func (w *Window) exportText(path string, edition bool) {
 	notices, err := w.session.ExportManuscript(path, edition)

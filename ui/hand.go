@@ -106,12 +106,18 @@ func (d *desk) press(on target, at image.Point) {
 		d.open(on)
 	case overUnsettled:
 		d.toUnsettled(1)
+	case overSettled:
+		d.hand = hand{}
+		d.decide()
 	case overFaults:
 		d.toFault(1)
 	case overFault:
 		d.goToFault(on.fault)
 	case overStroke:
 		d.pressStroke(on)
+	case overSent:
+		d.hand = hand{}
+		d.round.lay()
 	case overSlip:
 		d.workOn(on.side)
 	case overNothing:

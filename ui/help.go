@@ -25,12 +25,26 @@ func (d *desk) help() string {
 		return d.faultHelp(f)
 	}
 	if line, ok := d.lineAtHand(); ok {
-		if ref, _ := d.session.Focus(); line.State() == pagemodel.Unsettled && d.overrunOf(ref) > 0 {
-			return "Ctrl Shift C lays out every choice for the line · Alt ← sheds a word, Alt → draws one up · Ctrl ↓ goes to the next unsettled"
-		}
-		return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
+		return d.lineHelp(line)
 	}
 	return "Take the rule at a line’s end: left sheds words, right draws them up"
+}
+
+// lineHelp says what was decided about the line at hand, and what can be done
+// with it.
+func (d *desk) lineHelp(line pagemodel.Line) string {
+	ref, _ := d.session.Focus()
+	if d.isUnsettled(ref) {
+		const keys = "Ctrl Shift C lays out every choice for the line · Alt ← sheds a word, Alt → draws one up · Ctrl ↓ goes to the next unsettled"
+		if why := d.whyAgain(); why != "" {
+			return sentence(d.stateOf(ref)) + " · Ctrl K lets it turn there · " + keys
+		}
+		return keys
+	}
+	if decided := d.decided(ref, line); decided != "" {
+		return decided + " · Ctrl Shift N notes why · Ctrl Shift L lists all decisions"
+	}
+	return "Alt ← sheds a word, Alt → draws one up · Enter retypes · Ctrl Enter breaks before the caret"
 }
 
 // overHelp says what can be done with what the hand is over.
@@ -44,6 +58,8 @@ func (d *desk) overHelp() string {
 		return d.pageWords(d.over.spread) + d.nameOn(d.over.spread)
 	case overUnsettled:
 		return "Press: on to the next line unsettled (Ctrl ↓)"
+	case overSettled:
+		return "Press: all that was decided about lines (Ctrl Shift L)"
 	case overFaults:
 		return "Press: on to the next fault (Ctrl Shift ↓)"
 	case overFault:
@@ -52,6 +68,8 @@ func (d *desk) overHelp() string {
 		return sentence(d.pageEnd(d.over.page).Text)
 	case overStroke:
 		return d.strokeHelp()
+	case overSent:
+		return "Press: the pages as they went out are laid over these (Ctrl R) · Ctrl Shift R lists the corrections"
 	case overSlip:
 		return "Press: work on this page"
 	}
@@ -60,11 +78,10 @@ func (d *desk) overHelp() string {
 
 // strokeHelp says what the stroke under the hand stands for.
 func (d *desk) strokeHelp() string {
-	poem, at, err := d.of.Collection().Line(d.over.ref)
-	if err != nil {
+	if _, _, err := d.of.Collection().Line(d.over.ref); err != nil {
 		return ""
 	}
-	return sentence(stateWords(poem.Line(at).State())) + " · press: every choice for the line, on a leaf (Ctrl Shift C)"
+	return sentence(d.stateOf(d.over.ref)) + " · press: every choice for the line, on a leaf (Ctrl Shift C)"
 }
 
 func (d *desk) wordHelp() string {
@@ -74,7 +91,7 @@ func (d *desk) wordHelp() string {
 	}
 	line := poem.Line(at)
 	if over := d.overrunOf(d.over.ref); over > 0 {
-		return fmt.Sprintf("%s than the measure, %s · drag its rule, or press the right button for what can be done", longer(over), stateWords(line.State()))
+		return fmt.Sprintf("%s than the measure, %s · drag its rule, or press the right button for what can be done", longer(over), d.stateOf(d.over.ref))
 	}
 	i, ok := wordAt(line.Text(), d.over.offset)
 	if !ok {
@@ -88,17 +105,6 @@ func (d *desk) wordHelp() string {
 }
 
 func longer(over pagemodel.Length) string { return fmt.Sprintf("%.1f pt longer", over.Points()) }
-
-// stateWords say what has been done about an overlong line.
-func stateWords(s pagemodel.State) string {
-	switch s {
-	case pagemodel.Kept:
-		return "kept"
-	case pagemodel.Broken:
-		return "broken in this edition"
-	}
-	return "unsettled"
-}
 
 // overrunOf is by how much a line on the open pages exceeds its room.
 func (d *desk) overrunOf(ref pagemodel.LineRef) pagemodel.Length {

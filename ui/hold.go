@@ -181,7 +181,7 @@ func (h *hold) edit() pagemodel.Edit {
 	case s.words < 0:
 		return pagemodel.Carry{LineRef: h.ref, Count: s.words}
 	case h.turn:
-		return pagemodel.Keep{LineRef: h.ref, Turns: []int{h.shedFrom()}}
+		return pagemodel.Keep{LineRef: h.ref, Turns: []int{h.shedFrom()}, Reason: h.line.Reason(), Shown: h.line.Shown()}
 	case h.edition:
 		return pagemodel.Break{LineRef: h.ref, At: s.at, In: pagemodel.InEdition}
 	case h.lands == joinsNext:

@@ -38,6 +38,9 @@ func (d *desk) hoverOver(now target) {
 		parts |= groundPart | peekPart
 		d.placePeek()
 	}
+	if now.kind == overSent || was.kind == overSent {
+		d.round.picture.Refresh()
+	}
 	d.refresh(parts)
 }
 
@@ -51,7 +54,7 @@ func (d *desk) Cursor() desktop.Cursor {
 	switch d.over.kind {
 	case overRule:
 		return desktop.HResizeCursor
-	case overEdge, overTick, overUnsettled, overSlip, overFaults, overFault, overStroke:
+	case overEdge, overTick, overUnsettled, overSlip, overFaults, overFault, overStroke, overSent, overSettled:
 		return desktop.PointerCursor
 	}
 	return desktop.DefaultCursor

@@ -98,7 +98,7 @@ func TestStrokesOfALinesStates(t *testing.T) {
 			tb.d.do(e)
 		}
 		got := ""
-		for _, s := range strokesOf(tb.d.of.Collection(), tb.d.page(1)) {
+		for _, s := range strokesOf(tb.d.of, tb.d.page(1)) {
 			got += s.letter()
 		}
 		if got != try.want {

@@ -13,6 +13,17 @@ type listRow struct {
 	quiet bool   // set in italic
 }
 
+// has says that every one of some words, in small letters, is among the row's.
+func (r *listRow) has(words []string) bool {
+	all := strings.ToLower(r.words + " " + r.under)
+	for _, w := range words {
+		if !strings.Contains(all, w) {
+			return false
+		}
+	}
+	return true
+}
+
 // Depths in the toolkit's units: of a listing's row, of a second row of its words,
 // of each row of small words under it, and of the white below those.
 const (

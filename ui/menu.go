@@ -36,7 +36,7 @@ func key(mod fyne.KeyModifier, name fyne.KeyName) fyne.Shortcut {
 // toolkit asks the menu for a shortcut before anything else.
 func (w *Window) makeMenus() *fyne.MainMenu {
 	w.menus.recent = fyne.NewMenuItem("Open Recent", nil)
-	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.pageMenu(), w.goMenu(), w.viewMenu())
+	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.poemMenu(), w.pageMenu(), w.goMenu(), w.roundMenu(), w.viewMenu())
 	return w.menus.main
 }
 
@@ -110,9 +110,17 @@ func (w *Window) lineMenu() *fyne.Menu {
 		&command{words: "Let It Turn", key: key(ctrl, fyne.KeyK), act: d.keepLine, book: true},
 		&command{words: "Turn Here", key: key(ctrl, fyne.KeyT), act: d.turnHere, book: true},
 		&command{words: "Unsettle", key: key(ctrl, fyne.KeyU), act: d.unsettle, book: true},
+		&command{words: "Note a Reason…", key: key(ctrlShift, fyne.KeyN), act: w.askReason, book: true},
 		nil,
 		&command{words: "Widen the Gap or Indent", key: key(ctrlShift, fyne.KeyRight), act: d.widenGap, book: true},
 		&command{words: "Narrow the Gap or Indent", key: key(ctrlShift, fyne.KeyLeft), act: d.narrowGap, book: true},
+		&command{words: "Indent by an Em", key: key(ctrl, fyne.KeyRight), act: d.indentMore, book: true},
+		&command{words: "Indent by an Em Less", key: key(ctrl, fyne.KeyLeft), act: d.indentLess, book: true},
+		&command{words: "Begin Where the Line Above Ended, or Not", key: key(ctrl, fyne.KeyEnd), act: d.dropLine, book: true},
+		&command{words: "White Above: a Line More", key: key(ctrl, fyne.KeyPageDown), act: d.whiteMore, book: true},
+		&command{words: "White Above: a Line Less", key: key(ctrl, fyne.KeyPageUp), act: d.whiteLess, book: true},
+		nil,
+		&command{words: "Say How a Word Goes…", key: key(ctrlShift, fyne.KeyH), act: w.askSay, book: true},
 	)...)
 }
 
@@ -127,6 +135,8 @@ func (w *Window) goMenu() *fyne.Menu {
 		&command{words: "To a Fault…", key: key(ctrlShift, fyne.KeyG), act: w.askFault, book: true},
 		&command{words: "Next Fault", key: key(ctrlShift, fyne.KeyDown), act: d.nextFault, book: true},
 		&command{words: "Fault Before", key: key(ctrlShift, fyne.KeyUp), act: d.faultBefore, book: true},
+		nil,
+		&command{words: "To a Decision…", key: key(ctrlShift, fyne.KeyL), act: w.askDecision, book: true},
 		nil,
 		&command{words: "Next Leaf (Page Down)", act: d.nextLeaf, book: true},
 		&command{words: "Leaf Before (Page Up)", act: d.leafBefore, book: true},

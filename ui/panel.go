@@ -48,6 +48,7 @@ func (p *panel) lift() {
 type field struct {
 	widget.Entry
 	onKey func(fyne.KeyName) bool // true where the key was meant for something else
+	tabs  bool                    // the tab key is one of these
 }
 
 func newField(text, hint string, onKey func(fyne.KeyName) bool) *field {
@@ -65,6 +66,9 @@ func (f *field) TypedKey(e *fyne.KeyEvent) {
 		f.Entry.TypedKey(e)
 	}
 }
+
+// AcceptsTab says whether the tab key is for onKey, or goes to the next thing.
+func (f *field) AcceptsTab() bool { return f.tabs }
 
 // button is a button that Enter presses and Escape leaves.
 type button struct {

@@ -60,7 +60,7 @@ func (d *desk) drawSmall(s *slate, page *typeset.Page, r image.Rectangle, scale 
 	frame(s.img, r, max(1, d.plan.units(1)), colors.hairline)
 	pen := d.k.masks.On(s.img, scale, r.Min)
 	pen.Page(page, colors.ink)
-	for _, mark := range strokesOf(d.of.Collection(), page) {
+	for _, mark := range strokesOf(d.of, page) {
 		if mark.state == 0 {
 			row := &page.Rows[mark.row]
 			x, y := pen.X(strokeX(page)), pen.Y(row.Baseline)

@@ -40,6 +40,8 @@ type plan struct {
 	slip     int             // its width
 	sheets   [2]sheetPlan    // by pagemodel.Side
 	edges    [2]foreEdge     // likewise: the recto's fore-edge is on the right
+	sliver   image.Rectangle // of the last round’s sheet; empty where none went out
+	foot     int             // where the words at the foot begin
 	farthest image.Point     // how far the book can be moved either way
 }
 
@@ -53,6 +55,7 @@ type planning struct {
 	zoom    float64     // 1 fits the window
 	moved   image.Point // the book from its middle, in device pixels
 	working pagemodel.Side
+	sliver  bool // a round has gone out
 }
 
 // units is a distance on the desk in device pixels.
@@ -61,7 +64,11 @@ func (p *plan) units(n float64) int { return int(math.Round(n * p.density)) }
 // newPlan lays the book on the desk.
 func newPlan(in planning) plan {
 	p := plan{size: in.size, density: in.density}
-	p.view = image.Rect(0, p.units(headDepth), in.size.X, max(p.units(headDepth)+1, in.size.Y-p.units(footDepth)))
+	p.foot = max(p.units(headDepth)+1, in.size.Y-p.units(footDepth))
+	p.view = image.Rect(0, p.units(headDepth), in.size.X, p.foot)
+	if in.sliver {
+		p.view.Max.Y = max(p.view.Min.Y+1, p.foot-p.units(sliverRoom))
+	}
 	p.scale = p.fit(in.trim) * in.zoom
 	w, h := p.pixels(in.trim.Width), p.pixels(in.trim.Height)
 	free := p.size.X - 2*p.units(edgeRoom/3+tickRoom) - w
@@ -69,13 +76,16 @@ func newPlan(in planning) plan {
 	p.layBook(in, w, h)
 	p.laySheets(in, w)
 	p.layEdges(in)
+	if in.sliver {
+		p.sliver = p.sliverAt()
+	}
 	return p
 }
 
 // headBase and footBase are the baselines of the words at the head and foot of
 // the desk.
 func (p *plan) headBase() int { return p.view.Min.Y * 5 / 8 }
-func (p *plan) footBase() int { return p.view.Max.Y + (p.size.Y-p.view.Max.Y)*9/16 }
+func (p *plan) footBase() int { return p.foot + (p.size.Y-p.foot)*9/16 }
 
 // headBand and footBand are the parts of the desk that those words are drawn
 // on: no more than they need, since every pixel is laid down again each frame.

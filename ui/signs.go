@@ -47,7 +47,7 @@ func (s *signs) same(o *signs) bool {
 // signsOf finds the signs of a page of a setting, with those of the book's
 // faults that are on it.
 func signsOf(set *typeset.Setting, faults []typeset.Fault, page *typeset.Page, end typeset.PageEnd) signs {
-	s := signs{strokes: strokesOf(set.Collection(), page), faults: faultSigns(page, faults), end: endWords(end)}
+	s := signs{strokes: strokesOf(set, page), faults: faultSigns(page, faults), end: endWords(end)}
 	for _, id := range poemsOf(page) {
 		poem, _, ok := set.Collection().Poem(id)
 		if !ok {

@@ -26,8 +26,8 @@ func (s stroke) letter() string {
 	return "t"
 }
 
-// strokesOf finds the marks of a page.
-func strokesOf(c *pagemodel.Collection, page *typeset.Page) []stroke {
+// strokesOf finds the marks of a page of a setting.
+func strokesOf(set *typeset.Setting, page *typeset.Page) []stroke {
 	var found []stroke
 	for i := range page.Rows {
 		r := &page.Rows[i]
@@ -38,9 +38,8 @@ func strokesOf(c *pagemodel.Collection, page *typeset.Page) []stroke {
 		if r.Overrun <= 0 && !broken {
 			continue
 		}
-		if poem, at, err := c.Line(r.Ref()); err == nil {
-			found = append(found, stroke{i, poem.Line(at).State()})
-		}
+		state, _ := set.StateOf(r.Ref())
+		found = append(found, stroke{i, state})
 	}
 	return found
 }

@@ -22,6 +22,8 @@ const (
 	overFault                     // the mark of a fault
 	overEnd                       // the words that say what the page end falls on
 	overStroke                    // the stroke or the letter of an overlong line
+	overSent                      // the sliver of the last round’s sheet
+	overSettled                   // the words that say that every line is settled
 )
 
 // target is what the hand is over, and all that must be known to act on it.
@@ -41,6 +43,9 @@ type target struct {
 func (d *desk) under(at image.Point) target {
 	if d.session == nil {
 		return target{}
+	}
+	if at.In(d.plan.sliver) {
+		return target{kind: overSent}
 	}
 	if at.Y >= d.plan.view.Max.Y {
 		return d.underFoot(at)

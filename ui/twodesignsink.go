@@ -122,7 +122,7 @@ func (t *twoDesigns) drawName(s *slate, side int) {
 
 // drawStrokes marks the overlong lines of a page in its outer margin.
 func (t *twoDesigns) drawStrokes(s *slate, page *typeset.Page, pen *raster.Pen) {
-	for _, mark := range strokesOf(t.w.desk.of.Collection(), page) {
+	for _, mark := range strokesOf(t.w.desk.of, page) {
 		row := &page.Rows[mark.row]
 		x, y := pen.X(strokeX(page)), pen.Y(row.Baseline)
 		s.fill(image.Rect(x, y-t.plan.units(11), x+max(2, t.plan.units(2)), y+t.plan.units(3)), t.w.desk.light.palette().mark)

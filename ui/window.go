@@ -67,6 +67,8 @@ func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string)
 	w.desk = newDesk(l, &modifiers{source: modifierSource(a)})
 	w.desk.ask = w.askAbout
 	w.desk.choose = w.askChoices
+	w.desk.round.lay, w.desk.round.count = w.laySheet, w.countCorrections
+	w.desk.decide, w.desk.reason, w.desk.sayWord = w.askDecision, w.askReason, w.askSay
 	w.win = a.NewWindow("Headland")
 	w.win.SetIcon(fyne.NewStaticResource("headland.png", assets.Icon()))
 	w.win.SetPadded(false)

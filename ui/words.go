@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"headland/pagemodel"
 	"headland/ui/session"
 )
 
@@ -97,8 +98,8 @@ func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
 	fits := func(words string) bool { return s.px(d.k.words(words, wordSize, false).Width) <= to-from }
 	if d.saysMuch() && !fits(words) {
 		upper, lower = halvesAt(words, " · ")
-		if !fits(upper) || !fits(lower) {
-			upper, lower = halves(words)
+		if a, b := halves(words); lower == "" || (!fits(upper) || !fits(lower)) && fits(a) && fits(b) {
+			upper, lower = a, b
 		}
 		base -= d.plan.units(11)
 	}
@@ -112,13 +113,19 @@ func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
 }
 
 // saysMuch says that the words in the middle may take two lines: what the poet
-// was told, and what is faulty.
+// was told, what is faulty, and what was decided.
 func (d *desk) saysMuch() bool {
-	if d.said != "" || d.session == nil || d.over.kind == overFault {
+	if d.said != "" || d.session == nil || d.over.kind == overFault || d.over.kind == overStroke {
 		return true
 	}
-	_, faulty := d.faultAtHand()
-	return faulty && d.over.kind == overNothing && d.hand.grip == nil && d.typing == nil
+	if d.over.kind != overNothing || d.hand.grip != nil || d.typing != nil {
+		return false
+	}
+	if _, faulty := d.faultAtHand(); faulty {
+		return true
+	}
+	line, ok := d.lineAtHand()
+	return ok && (line.State() != pagemodel.Unsettled || line.Reason() != "")
 }
 
 // halves parts words in two lines of about one length.
