@@ -1,6 +1,8 @@
 package ui
 
 import (
+	"slices"
+
 	"headland/pagemodel"
 	"headland/typeset/choices"
 )
@@ -107,13 +109,17 @@ func (l *choiceLeaf) otherBreak() bool {
 }
 
 // turnOrder puts the choices under each head in the next order, and keeps the
-// one pointed at.
+// one pointed at. With none pointed at it begins with the first under the head that
+// it would have begun with.
 func (l *choiceLeaf) turnOrder() {
-	at, last := l.nameOf(l.at), l.nameOf(l.last)
+	at, head := l.nameOf(l.at), l.all[l.last].Head
 	l.order = nextMeasure(l.order)
 	l.arrangeHeads()
 	l.blocks = nil
-	l.at, l.last = l.named(at), max(0, l.named(last))
+	l.at = l.named(at)
+	if l.last = l.at; l.at < 0 {
+		l.last = slices.IndexFunc(l.all, func(c choices.Choice) bool { return c.Head == head })
+	}
 	l.top = 0
 	l.arrange()
 	l.reveal(l.last)

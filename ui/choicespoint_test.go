@@ -141,3 +141,19 @@ func TestTheOrderIsTurned(t *testing.T) {
 		t.Error("there is only one order")
 	}
 }
+
+// TestAnOrderBeginsAtItsFirst: where nothing is pointed at, ↓ goes to the choice that
+// the new order has first.
+func TestAnOrderBeginsAtItsFirst(t *testing.T) {
+	tb := overlong(t)
+	l := tb.layChoices()
+	was := l.nameOf(0)
+	tb.chordOnTop(key(ctrlShift, fyne.KeyO))
+	if l.nameOf(0) == was {
+		t.Fatal("the order has the same choice first: try another line")
+	}
+	tb.onTop(fyne.KeyDown)
+	if l.at != 0 {
+		t.Errorf("choice %d is pointed at, want the first", l.at)
+	}
+}
