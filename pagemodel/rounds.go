@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // RoundID names a round for as long as the file lives.
@@ -20,6 +21,9 @@ type Round struct {
 // RoundNames are the usual rounds of a book, in the order in which they come
 // (common practice, no source).
 var RoundNames = []string{"copy-edit", "first proofs", "second proofs", "revises", "printed"}
+
+// longestName is how many characters a name that the poet gives may have.
+const longestName = 80
 
 // Rounds are the rounds that went out, the oldest first. Not to be changed.
 func (c *Collection) Rounds() []Round { return c.rounds }
@@ -38,7 +42,7 @@ func (c *Collection) RoundCalled(name string) (Round, error) {
 		if strings.EqualFold(r.Name, strings.TrimSpace(name)) {
 			return r, nil
 		}
-		names = append(names, r.Name)
+		names = append(names, "“"+r.Name+"”")
 	}
 	return Round{}, fmt.Errorf("there is no round %q: it is one of %s", name, strings.Join(names, ", "))
 }
@@ -91,6 +95,9 @@ func (e MarkSent) Apply(c *Collection) (*Collection, error) {
 	name := strings.Join(strings.Fields(e.Name), " ")
 	if name == "" {
 		name = c.NextRoundName()
+	}
+	if n := utf8.RuneCountInString(name); n > longestName {
+		return nil, fmt.Errorf("a name of %d characters is too long for a round: write at most %d", n, longestName)
 	}
 	if c.order.Len() == 0 {
 		return nil, fmt.Errorf("the book is empty: there is nothing to mark as sent")

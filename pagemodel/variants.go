@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Variant is another version of a poem, kept beside the one in the book. Its
@@ -36,7 +37,7 @@ func (v versions) variant(poem *Poem, name string) (int, error) {
 		if strings.EqualFold(kept.Name, strings.TrimSpace(name)) {
 			return i, nil
 		}
-		names = append(names, kept.Name)
+		names = append(names, "“"+kept.Name+"”")
 	}
 	if len(names) == 0 {
 		return 0, fmt.Errorf("no variant is kept beside %s: keep one first", poem.Name())
@@ -47,8 +48,8 @@ func (v versions) variant(poem *Poem, name string) (int, error) {
 // free says why a name can't be a variant's, or nil.
 func (v versions) free(name string) error {
 	taken := func(k Variant) bool { return strings.EqualFold(k.Name, name) }
-	if name == "" {
-		return fmt.Errorf("a variant needs a name: write a word or two")
+	if n := utf8.RuneCountInString(name); n == 0 || n > longestName {
+		return fmt.Errorf("a variant needs a name of 1 to %d characters, not %d: write a word or two", longestName, n)
 	}
 	if strings.EqualFold(v.current, name) || slices.ContainsFunc(v.kept, taken) {
 		return fmt.Errorf("there is a version called %q already: give this one another name", name)

@@ -41,9 +41,9 @@ func (l *choiceLeaf) turnFlap() {
 func (l *choiceLeaf) flapWords(i int) string {
 	switch slices.Index(l.flap, l.nameOf(i)) {
 	case 0:
-		return "on the flap, this side"
+		return "on one side of the flap"
 	case 1:
-		return "on the flap, the other side"
+		return "on the other side of the flap"
 	}
 	return ""
 }

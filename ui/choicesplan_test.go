@@ -4,6 +4,7 @@ import (
 	"image"
 	"image/color"
 	"math"
+	"strings"
 	"testing"
 
 	"fyne.io/fyne/v2"
@@ -70,4 +71,23 @@ func inked(img *image.RGBA, c color.RGBA) int {
 		}
 	}
 	return n
+}
+
+// TestSmallWordsStayOnTheLeaf: what has no space in it is parted where the row is
+// full, and not a character is lost.
+func TestSmallWordsStayOnTheLeaf(t *testing.T) {
+	tb := overlong(t)
+	l := tb.layChoices()
+	long := strings.Repeat("x/", 200)
+	var joined string
+	rows := l.rowsOfWords([]string{"short", long, "short again"})
+	for _, r := range rows {
+		joined += r.Text
+		if wide := l.px(r.Width); wide > l.plan.room() {
+			t.Errorf("%q is %d pixels wide on a leaf with %d", r.Text, wide, l.plan.room())
+		}
+	}
+	if len(rows) < 3 || !strings.Contains(joined, long) {
+		t.Errorf("the rows are %q", joined)
+	}
 }

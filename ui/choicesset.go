@@ -2,7 +2,9 @@ package ui
 
 import (
 	"image"
+	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"fyne.io/fyne/v2"
 
@@ -49,7 +51,7 @@ func (l *choiceLeaf) rowsOfWords(says []string) []typeset.Run {
 			rows = append(rows, l.words(row))
 			longer = said
 		}
-		for !l.fits(longer) && strings.Contains(longer, " ") {
+		for utf8.RuneCountInString(longer) > 1 && !l.fits(longer) {
 			head, tail := l.part(longer)
 			rows, longer = append(rows, l.words(head)), tail
 		}
@@ -61,20 +63,23 @@ func (l *choiceLeaf) rowsOfWords(says []string) []typeset.Run {
 	return rows
 }
 
-// part parts words where a row is full.
+// part parts words where a row is full: at a space or, where what stands before
+// the first has no room, within it.
 func (l *choiceLeaf) part(words string) (head, tail string) {
-	end := len(words)
-	for {
-		at := strings.LastIndex(words[:end], " ")
-		if at < 0 {
-			break
-		}
-		head, tail, end = words[:at], words[at+1:], at
-		if l.fits(head) {
-			break
+	for at := strings.LastIndex(words, " "); at > 0; at = strings.LastIndex(words[:at], " ") {
+		if l.fits(words[:at]) {
+			return words[:at], words[at+1:]
 		}
 	}
-	return head, tail
+	var ends []int // of all characters but the last
+	for at := range words {
+		if at > 0 {
+			ends = append(ends, at)
+		}
+	}
+	n := sort.Search(len(ends), func(i int) bool { return !l.fits(words[:ends[i]]) })
+	at := ends[max(0, n-1)]
+	return words[:at], words[at:]
 }
 
 func (l *choiceLeaf) fits(words string) bool {

@@ -15,8 +15,9 @@ type cluster struct {
 	text   string
 }
 
-// clusters splits a run, whose text runs from left to right, and appends its
-// clusters to all. Characters that show nothing are copied out with what stands
+// clusters splits a run and appends its clusters to all, in the order of the
+// glyphs: in a run of a script that is written from right to left the last of the
+// text comes first. Characters that show nothing are copied out with what stands
 // before them.
 func clusters(all []cluster, run *typeset.Run) []cluster {
 	for i := 0; i < len(run.Glyphs); {
@@ -31,14 +32,18 @@ func clusters(all []cluster, run *typeset.Run) []cluster {
 	return all
 }
 
-// clusterAt is the cluster that begins with glyph i.
+// clusterAt is the cluster that begins with glyph i. Its text ends where that of
+// the glyphs beside it begins: the next ones, or, from right to left, those before.
 func clusterAt(run *typeset.Run, i int) cluster {
 	start, end, next := run.Glyphs[i].Cluster, len(run.Text), i+1
 	for next < len(run.Glyphs) && run.Glyphs[next].Cluster == start {
 		next++
 	}
-	if next < len(run.Glyphs) {
+	switch {
+	case next < len(run.Glyphs) && run.Glyphs[next].Cluster > start:
 		end = run.Glyphs[next].Cluster
+	case i > 0 && run.Glyphs[i-1].Cluster > start:
+		end = run.Glyphs[i-1].Cluster
 	}
 	return cluster{run.Glyphs[i:next], run.Text[start:end]}
 }

@@ -64,3 +64,23 @@ func TestSetBookCopiesOut(t *testing.T) {
 		t.Error("the long lines are gone")
 	}
 }
+
+// Words of a script that is written from right to left copy out as written
+// (pdftotext puts them into the order of reading), and the file is sound.
+func TestRightToLeftCopiesOut(t *testing.T) {
+	b := pagemodel.NewBuilder(pagemodel.About{Title: "Bread"}, pagemodel.DefaultDesign())
+	words := []string{"לחם", "خبز", "שלום עולם"}
+	var lines []pagemodel.Line
+	for _, w := range words {
+		lines = append(lines, b.Line(w))
+	}
+	b.Poem(pagemodel.PoemHead{}, []pagemodel.Part{pagemodel.NewPart("", []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, lines)})})
+	path := saved(t, Document{Title: "Bread", Pages: pagesOf(typeset.NewSetter(typeset.Bundled()).Set(nil, b.Collection()))})
+	got := tool(t, "pdftotext", path, "-")
+	for _, w := range words {
+		if !strings.Contains(got, w) {
+			t.Errorf("%q is not in %q", w, got)
+		}
+	}
+	tool(t, "qpdf", "--check", path)
+}

@@ -36,8 +36,8 @@ func TestAStanzaKeptWholeInARealWindow(t *testing.T) {
 }
 
 // menuWay leads from the menu bar, with its first menu open, to the second item
-// of the fourth menu, and takes it.
-var menuWay = []xproto.Keysym{keyRight, keyRight, keyRight, keyDown, keyDown, keyReturn}
+// of the fifth menu, and takes it.
+var menuWay = []xproto.Keysym{keyRight, keyRight, keyRight, keyRight, keyDown, keyDown, keyReturn}
 
 // checkTogether holds that the edit keeps all lines of a line's stanza together.
 func checkTogether(t *testing.T, b *book, e edit, ref pagemodel.LineRef) {
