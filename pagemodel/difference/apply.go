@@ -35,6 +35,10 @@ type work struct {
 
 func (w *work) add(op operation) {
 	switch op := op.(type) {
+	case together:
+		for _, one := range op {
+			w.add(one)
+		}
 	case replacing:
 		s := w.sheet(op.target)
 		s.replaced = append(s.replaced, op)

@@ -16,7 +16,7 @@ func TestBackwards(t *testing.T) {
 		want wanted
 	}{
 		{"cancel indent", func(l pagemodel.LineRef) pagemodel.Edit { return pagemodel.Indent{LineRef: l, To: 1500} },
-			wanted{CancelIndent, 1, "", 0, 0, "“salt on the sill” indented 1.5em", "“salt on the sill” not indented"}},
+			wanted{CancelIndent, 1, "", 0, 0, "“salt on the sill” indented 1.5 em", "“salt on the sill” not indented"}},
 		{"run on a break of this edition", func(l pagemodel.LineRef) pagemodel.Edit {
 			return pagemodel.Break{LineRef: l, At: 5, In: pagemodel.InEdition}
 		}, wanted{RunOn, 1, "", 4, 4, "“salt / on the sill”", "“salt on the sill”"}},
@@ -27,10 +27,10 @@ func TestBackwards(t *testing.T) {
 			return pagemodel.Restyle{LineRef: l, Start: 0, End: 4, Style: pagemodel.Bold}
 		}, wanted{Bold, 1, "", 0, 4, "“salt” in bold", "“salt” in the usual weight"}},
 		{"turn", func(l pagemodel.LineRef) pagemodel.Edit { return pagemodel.Keep{LineRef: l, Turns: []int{8}} },
-			wanted{TurnAt, 1, "", 8, 8, "turned at “the”", "wherever the measure ends"}},
+			wanted{TurnAt, 1, "", 8, 8, "turned between “salt on” and “the sill”", "“salt on the sill” turned wherever the measure ends"}},
 		{"a gap closed", func(l pagemodel.LineRef) pagemodel.Edit {
 			return pagemodel.SetGap{LineRef: l, At: 5, Width: pagemodel.OneEm}
-		}, wanted{Space, 1, "", 5, 5, "“salt on” with 1em of white", "“salt on” with a word space"}},
+		}, wanted{Space, 1, "", 5, 5, "“salt on” with 1 em of white", "“salt on” with a word space"}},
 	} {
 		t.Run(tc.name, func(t *testing.T) {
 			plain, refs := poemOf([]string{salt, moon})

@@ -62,6 +62,8 @@ func (d *differ) substitute(r run) {
 		with = append(with, atom{boundary: t.boundary}, atom{isWord: true, word: t.word})
 	}
 	ch := Change{Kind: Substitute, Was: quote(was), Is: quote(is), about: said(was) + "→" + said(is)}
+	ch.Was = then(then(ch.Was, ", ", unseenWords(said(was), said(is))), " ", d.was.among(r.i0, r.i1))
+	ch.Is = then(ch.Is, ", ", unseenWords(said(is), said(was)))
 	d.words(&ch, r.i0, r.i1)
 	switch {
 	case r.i1-r.i0 == 1 && r.j1-r.j0 == 1 && was[0].text == is[0].text && was[0].void == is[0].void:
@@ -113,6 +115,10 @@ func (d *differ) parting(ch *Change, r run) {
 	ch.about = said(d.was.tokens[r.i0:r.i1]) + "→" + said(d.is.tokens[r.j0:r.j1])
 	if ch.Kind == Space || ch.Kind == TurnAt {
 		ch.Was, ch.Is = ch.Was+" with "+partingWords(b), ch.Is+" with "+partingWords(c)
+	}
+	if ch.Kind == TurnAt {
+		at := " after " + quoted(joinedWords(d.was.tokens[r.i0:r.i1])[:found])
+		ch.Was, ch.Is = ch.Was+at, ch.Is+at
 	}
 	if r.i1-r.i0 == 1 {
 		ch.From += found

@@ -29,7 +29,7 @@ func Between(was, is *pagemodel.Collection) []Change {
 func book(was, is *pagemodel.Collection) (front, back []Change) {
 	values := valued(name{}, bookValues(was), bookValues(is))
 	fields := fieldsDiffer(name{}, bookTexts(was), bookTexts(is))
-	for _, ch := range slices.Concat(fields, values) {
+	for _, ch := range slices.Concat(withoutGone(fields, values), values) {
 		if kind, ok := MatterOf(ch.Field); ok && !kind.Prelim() {
 			back = append(back, ch)
 		} else {
@@ -37,6 +37,27 @@ func book(was, is *pagemodel.Collection) (front, back []Change) {
 		}
 	}
 	return front, back
+}
+
+// withoutGone is what differs in the words of the book's pages, but for the words
+// of pages of the prelims and end matter that are taken out: they go with their
+// page, in the one change of its value.
+func withoutGone(fields, values []Change) []Change {
+	gone := map[pagemodel.MatterKind]*Change{}
+	for i := range values {
+		if kind, ok := MatterOf(values[i].Field); ok && values[i].Kind == Delete {
+			gone[kind] = &values[i]
+		}
+	}
+	var rest []Change
+	for _, ch := range fields {
+		if kind, ok := MatterOf(ch.Field); ok && gone[kind] != nil {
+			gone[kind].op = together{gone[kind].op, ch.op}
+		} else {
+			rest = append(rest, ch)
+		}
+	}
+	return rest
 }
 
 // room is where poems are read, one after another.

@@ -41,6 +41,7 @@ type reader struct {
 	noted  bool
 	offset int              // of a field's line in its text
 	tied   bool             // the line above is tied to the one to come
+	below  bool             // something of the poem stands above, in its lines or headings
 	words  []pagemodel.Word // of the line at hand
 }
 
@@ -54,6 +55,7 @@ func (r *reader) add(b boundary, w word, s source) {
 
 func (r *reader) part(part pagemodel.Part) {
 	first := boundary{level: partEnds, heading: part.Heading()}
+	r.below = r.below || part.Heading() != ""
 	for _, s := range part.Stanzas() {
 		first.kind = int8(s.Kind())
 		for i := range s.Lines() {
@@ -71,10 +73,14 @@ func (r *reader) part(part pagemodel.Part) {
 }
 
 // line reads one of the poet's lines: as many printed lines as this edition
-// makes of it. White at its end is not printed.
+// makes of it. White at its end is not printed, nor is white above the line that a
+// poem begins with.
 func (r *reader) line(l *pagemodel.Line, first boundary) {
 	first.look = look{l.Indent(), int32(l.Above()), int8(l.Range()), l.Dropped(), l.OpensPage(), r.tied}
-	r.tied = l.Tied()
+	if !r.below {
+		first.look.above = 0
+	}
+	r.tied, r.below = l.Tied(), true
 	text, styles := l.Text(), stylesOf(l)
 	r.words = wordsOf(l, r.words[:0])
 	words := r.words
@@ -113,9 +119,9 @@ func marked(l *pagemodel.Line, b boundary, first bool, before, start int) bounda
 	for _, g := range l.Gaps() {
 		switch {
 		case here(g.At) && g.Tab:
-			gaps = append(gaps, "a tab to "+g.Width.String())
+			gaps = append(gaps, "a tab to "+ems(g.Width))
 		case here(g.At):
-			gaps = append(gaps, g.Width.String()+" of white")
+			gaps = append(gaps, ems(g.Width)+" of white")
 		}
 	}
 	b.gap = strings.Join(gaps, " and ")

@@ -102,12 +102,16 @@ func (d *differ) takeOut(i0, i1, from int) {
 		for to < i1 && d.was.sources[to].line == d.was.sources[i0].line && (d.field == ofLines || d.was.tokens[to].level == within) {
 			to++
 		}
-		ch := Change{Kind: Delete, Was: quote(d.was.tokens[i0:to]), Is: "nothing", about: said(d.was.tokens[i0:to])}
+		words := d.was.tokens[i0:to]
+		ch := Change{Kind: Delete, Is: "nothing", about: said(words)}
 		if from%2 == 0 {
-			ch.Was = withSign(&d.was.tokens[i0].boundary, ch.Was)
+			ch.Was = quoteBetween(words[0].endSign(), words, "")
 		} else if to < len(d.was.tokens) {
-			ch.Was = signBehind(ch.Was, &d.was.tokens[to].boundary)
+			ch.Was = quoteBetween("", words, d.was.tokens[to].endSign())
+		} else {
+			ch.Was = quote(words)
 		}
+		ch.Was = then(then(ch.Was, ", ", unseenWords(said(words), "")), " ", d.was.among(i0, to))
 		d.words(&ch, i0, to)
 		d.replace(ch, from, from+2*(to-i0), nil)
 		from += 2 * (to - i0)
@@ -148,35 +152,35 @@ func (d *differ) insert(j0, j1, i, at int) {
 			with = append(with, w, atom{boundary: d.is.tokens[j+1].boundary})
 		}
 	}
-	ch := Change{Kind: Insert, Was: d.where(i, at), Is: quote(words), about: said(words)}
+	ch := Change{Kind: Insert, Was: d.where(i, at), about: said(words)}
 	if at%2 == 0 {
-		ch.Is = withSign(&words[0].boundary, ch.Is)
+		ch.Is = quoteBetween(words[0].endSign(), words, "")
 		d.behind(&ch, i)
 	} else {
-		ch.Is = signBehind(ch.Is, &d.is.tokens[j1].boundary)
+		ch.Is = quoteBetween("", words, d.is.tokens[j1].endSign())
 		d.before(&ch, i)
 	}
+	ch.Is = then(ch.Is, ", ", unseenWords(said(words), ""))
 	d.replace(ch, at, at, with)
 }
 
 // where says in words between what an insertion goes.
 func (d *differ) where(i, at int) string {
-	var upper, lower string
-	if i > 0 && (at%2 == 0 || d.was.tokens[i].level == within) {
-		upper = quoted(said(d.was.tokens[i-1 : i]))
-	}
-	if i < len(d.was.tokens) && (at%2 == 1 || d.was.tokens[i].level == within) {
-		lower = quoted(said(d.was.tokens[i : i+1]))
-	}
+	tokens := d.was.tokens
+	hasUpper := i > 0 && (at%2 == 0 || tokens[i].level == within)
+	hasLower := i < len(tokens) && (at%2 == 1 || tokens[i].level == within)
+	var upper, lower []token
 	switch {
-	case upper == "" && lower == "":
-		return "nothing before “" + said(d.was.tokens[i:i+1]) + "”"
-	case upper == "":
-		return "nothing before " + lower
-	case lower == "":
-		return "nothing after " + upper
+	case hasUpper && hasLower:
+		upper, lower = d.was.about(i, 1)
+	case hasUpper:
+		before, _ := d.was.beside(i-1, i, 0)
+		upper = append(slices.Clone(before), tokens[i-1])
+	default:
+		_, behind := d.was.beside(i, i+1, 0)
+		lower = append([]token{tokens[i]}, behind...)
 	}
-	return "nothing between " + upper + " and " + lower
+	return "nothing " + betweenWords(upper, lower)
 }
 
 // likeness is how much alike two boundaries are.

@@ -130,12 +130,12 @@ var lineCases = []kindCase{
 	{"turn at another word", one(breathe), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.Keep{LineRef: l[0], Turns: []int{18}})
 	}, []wanted{
-		{TurnAt, 1, "", 18, 21, "wherever the measure ends", "turned at “and”"},
+		{TurnAt, 1, "", 18, 21, "“the ovens breathe and someone counts the trays” turned wherever the measure ends", "turned between “ovens breathe” and “and someone”"},
 	}},
 	{"indent", one(salt, moon), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.Indent{LineRef: l[1], To: 2 * pagemodel.OneEm})
 	}, []wanted{
-		{IndentLine, 2, "", 0, 0, "“a moon of dough” not indented", "“a moon of dough” indented 2em"},
+		{IndentLine, 2, "", 0, 0, "“a moon of dough” not indented", "“a moon of dough” indented 2 em"},
 	}},
 	{"open a stanza", one(salt, moon), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.StanzaBreak{LineRef: l[0], Open: true})
@@ -150,12 +150,12 @@ var lineCases = []kindCase{
 	{"a gap", one(salt), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.SetGap{LineRef: l[0], At: 5, Width: 2 * pagemodel.OneEm})
 	}, []wanted{
-		{Space, 1, "", 5, 5, "“salt on” with a word space", "“salt on” with 2em of white"},
+		{Space, 1, "", 5, 5, "“salt on” with a word space", "“salt on” with 2 em of white"},
 	}},
 	{"a tab", one(salt), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.SetTab{LineRef: l[0], At: 5, Stop: 6 * pagemodel.OneEm})
 	}, []wanted{
-		{Space, 1, "", 5, 5, "“salt on” with a word space", "“salt on” with a tab to 6em"},
+		{Space, 1, "", 5, 5, "“salt on” with a word space", "“salt on” with a tab to 6 em"},
 	}},
 	{"ranged right", one(salt), func(l []pagemodel.LineRef) []pagemodel.Edit {
 		return edits(pagemodel.SetRange{LineRef: l[0], To: pagemodel.RangeRight})

@@ -1,6 +1,8 @@
 package difference
 
 import (
+	"strings"
+
 	"headland/pagemodel"
 )
 
@@ -59,8 +61,8 @@ func tiedWords(tied bool) string {
 func (d *differ) space(i int, was, is *boundary) {
 	ch := Change{Kind: Space, about: d.meeting(i) + " " + spaceWords(is)}
 	if i > 0 && d.was.tokens[i].level == within {
-		pair := quoted(said(d.was.tokens[i-1 : i+1]))
-		ch.Was, ch.Is = pair+" with "+spaceWords(was), pair+" with "+spaceWords(is)
+		pair := quotedTokens("", d.was.tokens[i-1:i+1], "")
+		ch.Was, ch.Is = then(pair+" with "+spaceWords(was), ", ", d.was.among(i-1, i+1)), pair+" with "+spaceWords(is)
 	} else {
 		begins := d.was.beginning(i)
 		ch.Was, ch.Is = begins+" with "+spaceWords(was), begins+" with "+spaceWords(is)
@@ -68,6 +70,9 @@ func (d *differ) space(i int, was, is *boundary) {
 	d.before(&ch, i)
 	d.alter(ch, i, partSpace, is)
 }
+
+// unsaidTurn is said of a line for which nobody has chosen the word to turn at.
+const unsaidTurn = "turned wherever the measure ends"
 
 // turn is a change of the word at which a line turns: one for each line, however
 // many words it concerns.
@@ -79,7 +84,9 @@ func (d *differ) turn(i int, is *boundary) {
 		d.tellTurn(ch, i, is.turn)
 		return
 	}
-	ch := Change{Kind: TurnAt, Was: "wherever the measure ends", Is: "wherever the measure ends"}
+	first, _ := d.was.lineAbout(i)
+	unsaid := d.was.beginning(first) + " " + unsaidTurn
+	ch := Change{Kind: TurnAt, Was: unsaid, Is: unsaid}
 	d.before(&ch, i)
 	d.tellTurn(&ch, i, is.turn)
 	if d.turns == nil {
@@ -97,11 +104,11 @@ func (d *differ) tellTurn(ch *Change, i int, now bool) {
 		d.before(ch, i)
 		ch.To = d.was.sources[i].end
 	}
-	word := quoted(d.was.tokens[i].text)
-	if *of == "wherever the measure ends" {
-		*of = "turned at " + word
+	place := betweenWords(d.was.about(i, 2))
+	if strings.HasSuffix(*of, unsaidTurn) {
+		*of = "turned " + place
 	} else {
-		*of += " and at " + word
+		*of += ", and " + place
 	}
 	ch.about = ch.Was + "→" + ch.Is
 }

@@ -90,6 +90,10 @@ type placing struct {
 // removing takes an entry out of the book.
 type removing struct{ name name }
 
+// together are operations of one change.
+type together []operation
+
+func (together) isOperation()  {}
 func (replacing) isOperation() {}
 func (altering) isOperation()  {}
 func (restyling) isOperation() {}

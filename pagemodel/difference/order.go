@@ -1,8 +1,6 @@
 package difference
 
 import (
-	"fmt"
-
 	"headland/pagemodel"
 )
 
@@ -112,12 +110,12 @@ func (o *order) staysBefore(j int) name {
 // known is what an entry is called in words.
 func known(e pagemodel.Entry) string {
 	if e.Section != nil {
-		return fmt.Sprintf("the section “%s”", e.Section.Title)
+		return "the section " + quoted(e.Section.Title)
 	}
 	if e.Poem.Head().Title == "" {
 		return "the poem " + e.Poem.Name()
 	}
-	return fmt.Sprintf("the poem “%s”", e.Poem.Head().Title)
+	return "the poem " + quoted(e.Poem.Head().Title)
 }
 
 // behindWords says where an entry stands.

@@ -2,6 +2,7 @@ package difference
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"headland/pagemodel"
@@ -9,8 +10,6 @@ import (
 
 // quotedWords is how many words of a line are quoted on either side of a place.
 const quotedWords = 8
-
-var voidWords = [...]string{hasWords: "", emptyLine: "(an empty line)", emptyStanza: "(an empty stanza)", emptyPart: "(an empty part)"}
 
 // sign is a boundary as it is quoted.
 func (b *boundary) sign() string {
@@ -23,7 +22,7 @@ func (b *boundary) sign() string {
 	return " // "
 }
 
-// said is tokens as they are quoted, without the boundary before the first.
+// said is the words of tokens, without the boundary before the first.
 func said(tokens []token) string {
 	var b strings.Builder
 	for i := range tokens {
@@ -36,33 +35,26 @@ func said(tokens []token) string {
 	return b.String()
 }
 
-func quoted(words string) string { return "“" + words + "”" }
-
 // quote is the words of tokens in quotation marks, with their style where they all
 // have one.
-func quote(tokens []token) string {
-	q := quoted(said(tokens))
+func quote(tokens []token) string { return quoteBetween("", tokens, "") }
+
+// quoteBetween is quote with the signs of the ends of line or stanza that stand
+// before the words and behind them.
+func quoteBetween(before string, tokens []token, behind string) string {
+	q := quotedTokens(before, tokens, behind)
 	if style := commonStyle(tokens); style != "" {
 		q += " in " + style
 	}
 	return q
 }
 
-// withSign and signBehind put the end of a line or stanza, where the boundary is
-// one, into quoted words.
-func withSign(b *boundary, quoted string) string {
+// endSign is the sign of a boundary; "" where it ends no line.
+func (b *boundary) endSign() string {
 	if b.level == within {
-		return quoted
+		return ""
 	}
-	return "“" + strings.TrimLeft(b.sign(), " ") + strings.TrimPrefix(quoted, "“")
-}
-
-func signBehind(quoted string, b *boundary) string {
-	if b.level == within {
-		return quoted
-	}
-	at := strings.LastIndex(quoted, "”")
-	return quoted[:at] + strings.TrimRight(b.sign(), " ") + quoted[at:]
+	return b.sign()
 }
 
 // commonStyle is the style that all of the words have, in words; "" where they are
@@ -114,16 +106,21 @@ func (b *body) below(i int) []token {
 func (b *body) across(i int, at *boundary) string {
 	lower := b.below(i)
 	if i == 0 {
-		return quoted(strings.TrimLeft(at.sign(), " ") + said(lower))
+		return quotedTokens(at.sign(), lower, "")
 	}
 	upper := b.above(i)
-	return quoted(b.dotsBefore(i-len(upper)) + said(upper) + at.sign() + said(lower) + b.dotsAfter(i+len(lower)))
+	q := quotation{words: b.dotsBefore(i - len(upper))}
+	q.tokens(upper)
+	q.words += at.sign()
+	q.tokens(lower)
+	q.words += b.dotsAfter(i + len(lower))
+	return q.String()
 }
 
 // beginning quotes the first words of the printed line that token i begins.
 func (b *body) beginning(i int) string {
 	lower := b.below(i)
-	return quoted(said(lower) + b.dotsAfter(i+len(lower)))
+	return quotedTokens("", lower, b.dotsAfter(i+len(lower)))
 }
 
 // dotsBefore and dotsAfter say that the line goes on beyond the words quoted.
@@ -168,19 +165,28 @@ func leadWords(lead string) string {
 	if n := strings.Count(lead, " "); n == len(lead) {
 		return fmt.Sprintf("%d word spaces", n)
 	}
-	var codes []string
+	var names []string
 	for _, r := range lead {
-		codes = append(codes, fmt.Sprintf("U+%04X", r))
+		name := "word space"
+		if r != ' ' {
+			name = unseenName(r)
+		}
+		names = append(names, an(name))
 	}
-	return "the white " + strings.Join(codes, " ")
+	return strings.Join(names, " and ")
 }
+
+// ems and points are lengths as they are written in a list.
+func ems(e pagemodel.Em) string { return strconv.FormatFloat(e.Ems(), 'f', -1, 64) + " em" }
+
+func points(l pagemodel.Length) string { return strconv.FormatFloat(l.Points(), 'f', -1, 64) + " pt" }
 
 // indentWords says how far a line is indented.
 func indentWords(e pagemodel.Em) string {
 	if e == 0 {
 		return "not indented"
 	}
-	return "indented " + e.String()
+	return "indented " + ems(e)
 }
 
 // linesOfWhite says how much white there is.

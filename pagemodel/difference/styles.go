@@ -1,6 +1,10 @@
 package difference
 
-import "headland/pagemodel"
+import (
+	"strings"
+
+	"headland/pagemodel"
+)
 
 // styleTerm is how a style is asked for, and how its end is.
 type styleTerm struct {
@@ -67,6 +71,7 @@ func (d *differ) styled(term styleTerm, off bool, spots []spot) []spot {
 		ch.Kind, ch.Was, ch.Is = term.kindLess, ch.Is, ch.Was
 	}
 	ch.about = d.spotted(spots) + " " + ch.Is
+	ch.Was = then(ch.Was, ", ", d.spottedIn(spots))
 	d.spot(&ch, spots)
 	ch.op = restyling{d.target, term.style, off, spots}
 	d.add(ch, spots[0].atom)
@@ -85,6 +90,18 @@ func (d *differ) spotted(spots []spot) string {
 		}
 	}
 	return words
+}
+
+// spottedIn says which words of their line the spots are, where it has such words
+// more than once, and of which word they are a part.
+func (d *differ) spottedIn(spots []spot) string {
+	first, last := spots[0], spots[len(spots)-1]
+	i0, i1 := first.atom/2, last.atom/2+1
+	among := d.was.among(i0, i1)
+	if i1-i0 == 1 && first.atom%2 == 1 && last.to-first.from < len(d.was.tokens[i0].text) {
+		return strings.TrimSuffix("in "+quoted(d.was.tokens[i0].text)+" "+among, " ")
+	}
+	return among
 }
 
 // spot places a change at the bytes of its spots.

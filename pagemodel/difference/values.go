@@ -45,27 +45,27 @@ func sizeOr(l pagemodel.Length, nothing string) string {
 	if l == 0 {
 		return nothing
 	}
-	return l.String()
+	return points(l)
 }
 
 // designValues are the design, every field of it.
 var designValues = []value[pagemodel.Design]{
-	{"trim width", func(d pagemodel.Design) string { return d.Trim.Width.String() }},
-	{"trim height", func(d pagemodel.Design) string { return d.Trim.Height.String() }},
-	{"inner margin", func(d pagemodel.Design) string { return d.Margins.Inner.String() }},
-	{"outer margin", func(d pagemodel.Design) string { return d.Margins.Outer.String() }},
-	{"head margin", func(d pagemodel.Design) string { return d.Margins.Head.String() }},
-	{"foot margin", func(d pagemodel.Design) string { return d.Margins.Foot.String() }},
-	{"measure", func(d pagemodel.Design) string { return d.Measure().String() }},
+	{"trim width", func(d pagemodel.Design) string { return points(d.Trim.Width) }},
+	{"trim height", func(d pagemodel.Design) string { return points(d.Trim.Height) }},
+	{"inner margin", func(d pagemodel.Design) string { return points(d.Margins.Inner) }},
+	{"outer margin", func(d pagemodel.Design) string { return points(d.Margins.Outer) }},
+	{"head margin", func(d pagemodel.Design) string { return points(d.Margins.Head) }},
+	{"foot margin", func(d pagemodel.Design) string { return points(d.Margins.Foot) }},
+	{"measure", func(d pagemodel.Design) string { return points(d.Measure()) }},
 	{"binding", func(d pagemodel.Design) string { return d.Binding.String() }},
 	{"face", func(d pagemodel.Design) string { return orElse(d.Face, "none") }},
-	{"type size", func(d pagemodel.Design) string { return d.Size.String() }},
-	{"leading", func(d pagemodel.Design) string { return d.Leading.String() }},
+	{"type size", func(d pagemodel.Design) string { return points(d.Size) }},
+	{"leading", func(d pagemodel.Design) string { return points(d.Leading) }},
 	{"title row", func(d pagemodel.Design) string { return number(d.TitleRow) }},
 	{"poem row", func(d pagemodel.Design) string { return number(d.PoemRow) }},
 	{"lines between stanzas", func(d pagemodel.Design) string { return number(d.StanzaGap) }},
 	{"turnovers", func(d pagemodel.Design) string { return d.Turnovers.String() }},
-	{"run-out", func(d pagemodel.Design) string { return d.RunOut.String() }},
+	{"run-out", func(d pagemodel.Design) string { return points(d.RunOut) }},
 	{"hanging quotes", func(d pagemodel.Design) string { return yes(d.HangQuotes) }},
 	{"per cent that word spaces may be narrowed", func(d pagemodel.Design) string { return number(d.Tighten) }},
 	{"left edge", func(d pagemodel.Design) string { return d.Edge.String() }},

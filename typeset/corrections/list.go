@@ -17,7 +17,7 @@ type Correction struct {
 	Page string // as sent: the folio as printed, or as it would be; "" where there is none
 	Row  int    // as sent: among the page's rows of verse and prose, from 1; 0 where there is none
 
-	Moves  string // in words, which pages move for all that changes in the poem; "" where none does
+	Moves  string // in words, which pages move with all corrections, at the first of a poem; "" where none does
 	Reason string // "" unless it may be shown
 
 	Whose            pagemodel.Whose
@@ -46,7 +46,7 @@ func Of(sent, now *typeset.Setting, places Places, round pagemodel.Round, until 
 	list.All = make([]Correction, 0, len(changes))
 	for i := range changes {
 		ch := &changes[i]
-		c := Correction{Number: i + 1, Change: *ch, Title: titleOf(ch.Poem, was, is), Moves: m.of(ch)}
+		c := Correction{Number: i + 1, Change: *ch, Title: titleOf(ch.Poem, was, is), Moves: m.of(ch, i+1)}
 		c.Stanza, c.LineNumber = lineNumber(was, ch.Line)
 		place := f.place(ch)
 		c.Page, c.Row = place.Page, place.Row

@@ -163,9 +163,9 @@ func TestMoves(t *testing.T) {
 		edits []pagemodel.Edit
 		want  string
 	}{
-		{"lines go over", white(1, 3, 5), "lines 17–20 go over to page 10"},
+		{"lines go over", white(1, 3, 5), "stanza 5, lines 1–4 go over to page 10"},
 		{"a line goes over and later poems move", white(1, 9, 1, 2, 3, 4),
-			"lines 5–12 go over to page 10; lines 13–24 go over to page 11; 2 later poems move on by a page"},
+			"with all corrections: the lines from stanza 2, line 1, to stanza 3, line 4 go over to page 10; the lines from stanza 4, line 1, to stanza 6, line 4 go over to page 11; 2 later poems move on by a page"},
 		{"another start", []pagemodel.Edit{pagemodel.SetStart{Poem: first.ID(), Start: pagemodel.OnVerso}},
 			"the poem begins on page 10 instead of page 9; 2 later poems move on by a page"},
 		{"a blank", []pagemodel.Edit{pagemodel.SetStart{Poem: first.ID(), Blank: true}},
@@ -175,12 +175,32 @@ func TestMoves(t *testing.T) {
 		{"nothing moves", []pagemodel.Edit{pagemodel.Indent{LineRef: lineOf(t, c, 1, 1, 1), To: 1000}}, ""},
 		{"book title", []pagemodel.Edit{pagemodel.SetAbout{About: pagemodel.About{Title: "The Night Bakery"}}}, ""},
 	} {
-		for _, got := range after(t, c, noReply, tc.edits...).All {
-			if got.Moves != tc.want {
-				t.Errorf("%s: got %q, want %q", tc.name, got.Moves, tc.want)
+		for i, got := range after(t, c, noReply, tc.edits...).All {
+			want := tc.want
+			if i > 0 {
+				want = "with all corrections: see 1"
+			}
+			if got.Moves != want {
+				t.Errorf("%s, %d: got %q, want %q", tc.name, i+1, got.Moves, want)
 			}
 		}
 	}
+}
+
+// TestPoemThatStays sees that nothing is said to move to the page where it was,
+// though the poem before it begins a page later: a blank goes between the two.
+func TestPoemThatStays(t *testing.T) {
+	b := pagemodel.NewBuilder(pagemodel.About{}, pagemodel.DefaultDesign())
+	for _, start := range []pagemodel.Start{pagemodel.FreshPage, pagemodel.OnRecto, pagemodel.FreshPage} {
+		stanzas := []pagemodel.Stanza{pagemodel.NewStanza(pagemodel.Verse, []pagemodel.Line{b.Line("salt on the sill")})}
+		b.Poem(pagemodel.PoemHead{Title: "Loaf", Start: start}, []pagemodel.Part{pagemodel.NewPart("", stanzas)})
+	}
+	c := b.Collection()
+	list := after(t, c, noReply, pagemodel.SetStart{Poem: c.Order()[0].Poem.ID(), Start: pagemodel.OnVerso}, pagemodel.Indent{LineRef: lineOf(t, c, 2, 1, 1), To: pagemodel.OneEm})
+	mustTell(t, list,
+		`1 design, Loaf 0:0, page 1 row 0, DA, moves "with all corrections: the poem begins on page 2 instead of page 1", reason ""`,
+		`2 indent, Loaf 1:1, page 3 row 1, AA, moves "", reason ""`,
+	)
 }
 
 // TestHeads pins the pages of what is in no line.
@@ -207,11 +227,11 @@ func TestComeAndGo(t *testing.T) {
 	with, now := setter.Set(nil, all.Only(0, 4)), setter.Set(nil, without)
 	mustTell(t, Of(with, now, PlacesOf(with), pagemodel.Round{}, "", noReply),
 		`1 delete,  0:0, page 1 row 0, AA, moves "with all corrections the book has 4 pages instead of 8", reason ""`,
-		`2 delete, Loaf 1 0:0, page 3 row 0, AA, moves "2 later poems move back by 4 pages", reason ""`,
+		`2 delete, Loaf 1 0:0, page 3 row 0, AA, moves "with all corrections: 2 later poems move back by 4 pages", reason ""`,
 	)
 	mustTell(t, Of(now, with, PlacesOf(now), pagemodel.Round{}, "first proofs", noReply),
 		`1 insert,  0:0, page  row 0, AA, moves "with all corrections the book has 8 pages instead of 4", reason ""`,
-		`2 insert, Loaf 1 0:0, page  row 0, AA, moves "the poem begins on page 3", reason ""`,
+		`2 insert, Loaf 1 0:0, page  row 0, AA, moves "with all corrections: the poem begins on page 3", reason ""`,
 	)
 }
 

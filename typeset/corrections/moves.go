@@ -8,18 +8,19 @@ import (
 	"headland/typeset"
 )
 
-// movement tells which pages move. What it says of a poem is told once for all
-// that changes in it.
+// movement tells which pages move. What it says of a poem is told once, at the
+// first of what changes in it: it comes of all the corrections together.
 type movement struct {
 	sent, now *typeset.Setting
+	all       int                      // how many changes there are
 	stays     []pagemodel.PoemID       // in the order as sent: those that neither moved nor went
 	at        map[pagemodel.PoemID]int // of the next one that stays, for all as sent
 	moved     map[pagemodel.PoemID]bool
-	told      map[pagemodel.PoemID]string
+	told      map[pagemodel.PoemID]string // what the other changes of the poem say
 }
 
 func newMovement(sent, now *typeset.Setting, changes []difference.Change) *movement {
-	m := &movement{sent: sent, now: now, at: map[pagemodel.PoemID]int{}, moved: map[pagemodel.PoemID]bool{}, told: map[pagemodel.PoemID]string{}}
+	m := &movement{sent: sent, now: now, all: len(changes), at: map[pagemodel.PoemID]int{}, moved: map[pagemodel.PoemID]bool{}, told: map[pagemodel.PoemID]string{}}
 	for i := range changes {
 		if changes[i].Kind == difference.MovePoem {
 			m.moved[changes[i].Poem] = true
@@ -34,9 +35,10 @@ func newMovement(sent, now *typeset.Setting, changes []difference.Change) *movem
 	return m
 }
 
-// of says what moves with a change: of a poem for all its changes together, of what
-// is true of all pages whether the book has as many as before.
-func (m *movement) of(ch *difference.Change) string {
+// of says what moves with a change, which has that number in the list: of a poem for
+// all its changes together, of what is true of all pages whether the book has as
+// many as before.
+func (m *movement) of(ch *difference.Change, number int) string {
 	if ch.Poem == 0 {
 		_, matter := difference.MatterOf(ch.Field)
 		was, is := m.sent.Extent(), m.now.Extent()
@@ -45,10 +47,19 @@ func (m *movement) of(ch *difference.Change) string {
 		}
 		return ""
 	}
-	if _, ok := m.told[ch.Poem]; !ok {
-		m.told[ch.Poem] = joined(m.ofPoem(ch.Poem))
+	if told, ok := m.told[ch.Poem]; ok {
+		return told
 	}
-	return m.told[ch.Poem]
+	moves := joined(m.ofPoem(ch.Poem))
+	m.told[ch.Poem] = ""
+	if moves == "" {
+		return ""
+	}
+	m.told[ch.Poem] = fmt.Sprintf("with all corrections: see %d", number)
+	if m.all > 1 {
+		moves = "with all corrections: " + moves
+	}
+	return moves
 }
 
 func (m *movement) ofPoem(id pagemodel.PoemID) []string {
@@ -60,12 +71,15 @@ func (m *movement) ofPoem(id pagemodel.PoemID) []string {
 	case !here:
 		return []string{"the poem begins on page " + m.now.FolioOf(is)}
 	case m.moved[id]:
+		if m.sent.FolioOf(was) == m.now.FolioOf(is) {
+			return nil
+		}
 		return []string{fmt.Sprintf("the poem goes from page %s to page %s", m.sent.FolioOf(was), m.now.FolioOf(is))}
 	}
 	i := m.at[id] - 1
 	base := m.shift(i - 1)
 	begins := ""
-	if is-was != base {
+	if is-was != base && m.sent.FolioOf(was) != m.now.FolioOf(is) {
 		begins = fmt.Sprintf("the poem begins on page %s instead of page %s", m.now.FolioOf(is), m.sent.FolioOf(was))
 	}
 	return []string{begins, m.lines(id, is-was), m.later(i+1, base)}
@@ -81,23 +95,27 @@ func (m *movement) shift(i int) int {
 	return is - was
 }
 
-// later says how far the poems from one on, of those that stay, move more than base
-// pages, and how many do.
+// later says how far the poems from one on, of those that stay, move, where that is
+// not by as many pages as the ones before them, and how many move as far.
 func (m *movement) later(i, base int) string {
-	if i == len(m.stays) {
+	if i == len(m.stays) || m.shift(i) == base {
 		return ""
 	}
-	by, n := m.shift(i)-base, 0
-	for by != 0 && i+n < len(m.stays) && m.shift(i+n) != base {
+	by, n := m.shift(i), 0
+	for by != 0 && i+n < len(m.stays) && m.shift(i+n) == by {
 		n++
 	}
 	return poemsMove(n, by)
 }
 
+// lineAt is a line by its stanza, counted through the poem, and its number there,
+// as sent.
+type lineAt struct{ stanza, line int }
+
 // crossing is lines of a poem, one after another, that come to stand on another of
 // its pages.
 type crossing struct {
-	first, last int // counted through the poem as it is now, from 1
+	first, last lineAt
 	page        int // of the book
 	over        bool
 }
@@ -110,7 +128,7 @@ func (m *movement) lines(id pagemodel.PoemID, shift int) string {
 	crossings := m.crossings(id, shift)
 	var said []string
 	for _, c := range crossings[:min(len(crossings), mostCrossings)] {
-		said = append(said, linesGo(c.first, c.last, c.over, m.now.FolioOf(c.page)))
+		said = append(said, c.words(m.now.FolioOf(c.page)))
 	}
 	if len(crossings) > mostCrossings {
 		said = append(said, "and more lines move")
@@ -118,24 +136,42 @@ func (m *movement) lines(id pagemodel.PoemID, shift int) string {
 	return joined(said)
 }
 
+// crossings are the lines that move otherwise than the poem's first page does, and
+// are no longer where they were. Lines that are in the poem no more part none.
 func (m *movement) crossings(id pagemodel.PoemID, shift int) []crossing {
-	p, _, _ := m.now.Collection().Poem(id)
+	p, _, _ := m.sent.Collection().Poem(id)
 	var all []crossing
-	number := 0
-	for _, l := range p.Lines() {
-		number++
-		ref := pagemodel.LineRef{Poem: id, Line: l.ID()}
-		was, ok := m.sent.PageOfLine(ref)
-		is, _ := m.now.PageOfLine(ref)
-		if !ok || is-was == shift {
-			continue
+	follows := false
+	for stanza, s := range stanzasOf(p) {
+		for i := range s.Lines() {
+			ref := pagemodel.LineRef{Poem: id, Line: s.Lines()[i].ID()}
+			was, _ := m.sent.PageOfLine(ref)
+			is, ok := m.now.PageOfLine(ref)
+			if !ok {
+				continue
+			}
+			if is == was || is-was == shift {
+				follows = false
+				continue
+			}
+			here := lineAt{stanza + 1, i + 1}
+			next := crossing{here, here, is, is > was}
+			if n := len(all) - 1; follows && all[n].page == is && all[n].over == next.over {
+				all[n].last = here
+			} else {
+				all = append(all, next)
+			}
+			follows = true
 		}
-		next := crossing{number, number, is, is-was > shift}
-		if n := len(all) - 1; n >= 0 && all[n].last == number-1 && all[n].page == is && all[n].over == next.over {
-			all[n].last = number
-		} else {
-			all = append(all, next)
-		}
+	}
+	return all
+}
+
+// stanzasOf are the stanzas of all parts.
+func stanzasOf(p *pagemodel.Poem) []pagemodel.Stanza {
+	var all []pagemodel.Stanza
+	for _, part := range p.Parts() {
+		all = append(all, part.Stanzas()...)
 	}
 	return all
 }

@@ -16,15 +16,20 @@ func joined(clauses []string) string {
 	return strings.Join(said, "; ")
 }
 
-// linesGo says that lines, numbered through the poem as it is now, go on to a
-// later page, or come back to one.
-func linesGo(first, last int, over bool, page string) string {
-	lines, goes := fmt.Sprintf("lines %d–%d", first, last), [2]string{"come back", "go over"}
-	if first == last {
-		lines, goes = fmt.Sprintf("line %d", first), [2]string{"comes back", "goes over"}
+// words say that lines, by their places as sent, go on to a later page, or come
+// back to one.
+func (c *crossing) words(page string) string {
+	lines, goes := "", [2]string{"come back", "go over"}
+	switch {
+	case c.first == c.last:
+		lines, goes = fmt.Sprintf("stanza %d, line %d", c.first.stanza, c.first.line), [2]string{"comes back", "goes over"}
+	case c.first.stanza == c.last.stanza:
+		lines = fmt.Sprintf("stanza %d, lines %d–%d", c.first.stanza, c.first.line, c.last.line)
+	default:
+		lines = fmt.Sprintf("the lines from stanza %d, line %d, to stanza %d, line %d", c.first.stanza, c.first.line, c.last.stanza, c.last.line)
 	}
 	how := goes[0]
-	if over {
+	if c.over {
 		how = goes[1]
 	}
 	return fmt.Sprintf("%s %s to page %s", lines, how, page)

@@ -13,6 +13,9 @@ type column struct {
 	blocks      []block
 }
 
+// sized is a part of the column's size, or the least that can be read.
+func (c *column) sized(part float64) typeset.Length { return max(times(c.size, part), leastSize) }
+
 func (c *column) width() typeset.Length { return c.right - c.left }
 
 // standOff is how far the margin's marks stay off the text, in ems: marks in the

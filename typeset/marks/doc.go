@@ -14,7 +14,8 @@
 // ends it, and its number in the list with the letters of whose it is, so that
 // nothing is told by colour alone. What is circled is an instruction and is not to
 // be set. Where new matter is too long for the margin the number says where it is
-// to be read: "see 12".
+// to be read: "see 12". What is said of a line that is new stands behind the mark
+// for a new line, and in the text at the words that are to begin it.
 //
 // Several corrections of a row stand in the order in which they come along the
 // line. The outer margin takes them; where those of one row don't fit beside each

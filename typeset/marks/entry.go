@@ -14,7 +14,10 @@ type entry struct {
 	c        *corrections.Correction
 	matter   string         // new matter to be set
 	italic   bool           // in italic
+	before   *shape         // a mark before the matter: of a new line, to which the correction belongs
 	shape    *shape         // nil for words that replace others
+	amount   bool           // the matter says how much the mark asks for, which means nothing without it
+	listed   bool           // the matter is to be read in the list
 	note     string         // an instruction, circled; then there is nothing else
 	baseline typeset.Length // of its row
 	x        typeset.Length // of its place in the row
@@ -44,19 +47,29 @@ const (
 // smaller is what those sizes are multiplied by in a narrow margin.
 const smaller = 0.88
 
+// leastSize is the size under which nothing in the margins is set, so that a whole
+// page on a screen can be read: common practice, no source.
+var leastSize = pagemodel.Pt(8)
+
 // bits are the pieces of an entry in order. Without its matter the number says
 // where that is to be read.
 func (m *marker) bits(c *column, e *entry, short bool) []bit {
-	size := times(c.size, matterSize)
+	if short && e.amount {
+		return m.labelBits(c, e, true, false)
+	}
+	size := c.sized(matterSize)
 	var all []bit
+	if e.before != nil {
+		all = append(all, bit{shape: e.before, size: size, width: times(size, e.before.width), whose: e.c.Whose})
+	}
 	if e.note == "" && !short {
-		all = m.wordBits(e, e.matter, size)
+		all = append(all, m.wordBits(e, e.matter, size)...)
 	}
 	tail := func(s *shape, glued bool) {
 		all = append(all, bit{shape: s, size: size, width: times(size, s.width), gap: size / 4, glued: glued, whose: e.c.Whose})
 	}
 	if e.note != "" {
-		all = m.wordBits(e, e.said(short), times(c.size, noteSize))
+		all = m.wordBits(e, e.said(short), c.sized(noteSize))
 	} else if e.shape != nil {
 		tail(e.shape, false)
 	}
@@ -66,13 +79,22 @@ func (m *marker) bits(c *column, e *entry, short bool) []bit {
 	if e.note == "" {
 		tail(&endShape, len(all) > 0)
 	}
-	label := strconv.Itoa(e.c.Number) + " " + string(e.c.Whose)
-	if short && e.matter != "" {
-		label = "see " + label
+	return append(all, m.labelBits(c, e, short && e.matter != "", e.note == "" && len(all) > 0)...)
+}
+
+// labelBits are the number and letters of an entry, and that they are to be looked
+// up in the list.
+func (m *marker) labelBits(c *column, e *entry, see, glued bool) []bit {
+	size := c.sized(labelSize)
+	label := m.textBit(e, strconv.Itoa(e.c.Number)+" "+string(e.c.Whose), size, false)
+	if !see {
+		label.gap, label.glued = c.sized(matterSize)/4, glued
+		return []bit{label}
 	}
-	b := m.textBit(e, label, times(c.size, labelSize), false)
-	b.gap, b.glued = size/4, e.note == "" && len(all) > 0
-	return append(all, b)
+	word := m.textBit(e, "see", size, false)
+	word.gap, word.glued = c.sized(matterSize)/4, glued
+	label.gap = m.words(" ", size, false).Width
+	return []bit{word, label}
 }
 
 // said is the instruction, or without its particulars the kind alone.
@@ -120,14 +142,16 @@ const most = 3
 // rest where it must.
 func (m *marker) fitted(c *column, e *entry, width typeset.Length) []bit {
 	whole, lines := m.bits(c, e, false), most
-	if c.narrow && e.note == "" {
+	if c.narrow && e.note == "" && !e.amount {
 		lines = 1
 	}
-	if len(wrapped(whole, width)) > lines || widest(whole[:len(whole)-1]) > width {
+	if e.listed || len(wrapped(whole, width)) > lines || widest(whole[:len(whole)-1]) > width {
 		whole = m.bits(c, e, true)
 	}
 	if widest(whole) > width {
-		whole[len(whole)-1].glued = false
+		for i := max(0, len(whole)-2); i < len(whole); i++ {
+			whole[i].glued = whole[i].glued && whole[i].shape != nil
+		}
 	}
 	return whole
 }

@@ -25,6 +25,16 @@ func (s *stretch) baseline() typeset.Length { return s.row.Baseline }
 // within says that a point has words of its row on both sides.
 func (s *stretch) within() bool { return s.row.X < s.from && s.from < s.row.X+s.row.Width }
 
+// opens says that a point is where a line is to begin that the page does not have
+// yet: words of the poet's line stand before it on the row, or on the row above it.
+func (s *stretch) opens() bool {
+	if s.row.Turn == typeset.Turnover {
+		return true
+	}
+	text := textOf(s.row)
+	return strings.Trim(text[:max(0, min(len(text), s.start-s.row.Start))], spaces) != ""
+}
+
 // em is the size of the row's type.
 func (s *stretch) em() typeset.Length {
 	if len(s.row.Runs) == 0 {

@@ -30,23 +30,21 @@ func (m *marker) draw(p *pencil, c *corrections.Correction, where []stretch) ent
 
 // drawWords draws what becomes of words.
 func (m *marker) drawWords(p *pencil, c *corrections.Correction, where []stretch) entry {
-	e := entry{c: c}
 	switch c.Change.Kind {
 	case difference.Insert:
 		p.caret(where[0])
-		e.matter, e.italic = matterOf(c.Change.Is)
+		e := newMatter(c)
 		e.shape = &caretShape
+		return e
 	case difference.Delete:
 		p.strike(where)
-		e.shape = &deleShape
+		return entry{c: c, shape: &deleShape}
 	case difference.Substitute:
 		p.strike(where)
-		e.matter, e.italic = matterOf(c.Change.Is)
-	default:
-		m.transpose(p, c, where)
-		e.shape = &transposeShape
+		return newMatter(c)
 	}
-	return e
+	m.transpose(p, c, where)
+	return entry{c: c, shape: &transposeShape}
 }
 
 // transpose marks words, or lines, that are to change places.
@@ -107,13 +105,30 @@ func (m *marker) drawLines(p *pencil, c *corrections.Correction, s stretch) entr
 		e.shape = &closeShape
 	case difference.TurnAt:
 		return m.turn(p, c, s)
-	case difference.IndentLine:
-		p.indent(s, emsIn(c.Change.Is)-emsIn(c.Change.Was))
-		e.matter, e.shape = ems(c.Change.Is), &indentShape
-	case difference.CancelIndent:
-		p.cancelIndent(s, s.row.X-max(p.ems(0.7), p.ems(emsIn(c.Change.Was))))
-		e.shape = &cancelIndentShape
+	case difference.IndentLine, difference.CancelIndent:
+		return drawIndent(p, c, s)
 	}
+	return e
+}
+
+// drawIndent marks how far in a line is to begin: where the line stands, or, if it
+// is a new one, at the words that are to begin it.
+func drawIndent(p *pencil, c *corrections.Correction, s stretch) entry {
+	e, by := entry{c: c}, emsIn(c.Change.Is)
+	switch {
+	case s.opens() && c.Change.Kind == difference.CancelIndent:
+		p.noIndent(s)
+		return entry{c: c, before: &newLineShape, shape: &cancelIndentShape}
+	case s.opens():
+		p.newIndent(s, by)
+		e.before = &newLineShape
+	case c.Change.Kind == difference.CancelIndent:
+		p.cancelIndent(s, s.row.X-max(p.ems(0.7), p.ems(emsIn(c.Change.Was))))
+		return entry{c: c, shape: &cancelIndentShape}
+	default:
+		p.indent(s, by-emsIn(c.Change.Was))
+	}
+	e.matter, e.amount, e.shape = ems(c.Change.Is), true, &indentShape
 	return e
 }
 
@@ -122,10 +137,10 @@ func (m *marker) drawLines(p *pencil, c *corrections.Correction, s stretch) entr
 func (m *marker) turn(p *pencil, c *corrections.Correction, s stretch) entry {
 	s.from = gapIn(s.row, c.Change.From)
 	switch {
-	case !strings.Contains(c.Change.Is, "“"):
+	case strings.HasSuffix(c.Change.Is, "wherever the measure ends"):
 		p.upright(s)
 		e := noteOf(c)
-		e.note = "turn " + c.Change.Is
+		e.note = "turn wherever the measure ends"
 		return e
 	case s.row.Turn != typeset.Turnover:
 		p.takeOver(s)
@@ -136,39 +151,6 @@ func (m *marker) turn(p *pencil, c *corrections.Correction, s stretch) entry {
 	}
 	p.upright(s) // it turns there already, and is to go on doing so
 	return entry{c: c, shape: &takeOverShape}
-}
-
-// drawSpace marks white to be opened, altered or closed: between two words, or
-// above a line.
-func (m *marker) drawSpace(p *pencil, c *corrections.Correction, s stretch) entry {
-	was, is := after(c.Change.Was), after(c.Change.Is)
-	switch {
-	case strings.Contains(is, "no white"):
-		p.shut(m.gapAfter(s, true))
-		return entry{c: c, shape: &closeShape}
-	case white.MatchString(is):
-		p.open(m.gapAfter(s, true))
-		return entry{c: c, matter: linesOf(is), shape: &openShape}
-	case strings.HasPrefix(is, "ranged"), strings.HasPrefix(is, "begun"):
-		p.brackets(s)
-		e := noteOf(c)
-		e.note = is
-		return e
-	}
-	s.from = s.gap()
-	if strings.Contains(is, "nothing") || strings.Contains(is, "no space") {
-		p.closeUp(s)
-		return entry{c: c, shape: &closeUpShape}
-	}
-	p.upright(s)
-	e := entry{c: c, matter: ems(is), shape: &spaceShape}
-	if e.matter == "" && strings.Contains(is, "spaces") {
-		e.matter = strings.TrimPrefix(is, "with ")
-	}
-	if emsIn(is) < emsIn(was) {
-		e.shape = &lessSpaceShape
-	}
-	return e
 }
 
 // drawAbout marks what is said of a line in words: where a page or a part begins,

@@ -107,7 +107,7 @@ func TestTransposedLines(t *testing.T) {
 // An indent is drawn as deep as it is to be, and taken back to the poem's edge.
 func TestIndents(t *testing.T) {
 	p := newProof(pagemodel.Upright)
-	c := p.point(t, difference.IndentLine, "|By five", "“By five” indented 2em")
+	c := p.point(t, difference.IndentLine, "|By five", "“By five” indented 2 em")
 	strokes, row := marked(t, p, c)
 	if b := boxOf(strokes...); b.right != row.X+2*row.Runs[0].Size {
 		t.Errorf("the box reaches to %v, want two ems from %v", b.right, row.X)

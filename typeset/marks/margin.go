@@ -28,7 +28,7 @@ func (m *marker) setRow(f frame, outer, inner *column, row []entry) {
 	for i := range row {
 		all = append(all, m.begun(m.fitted(outer, &row[i], outer.width()), i)...)
 	}
-	level := outer.foot <= row[0].baseline+m.design.Leading-times(outer.size, matterSize*ascent)
+	level := outer.foot <= row[0].baseline+m.design.Leading-times(outer.sized(matterSize), ascent)
 	roomy := inner.width() >= m.design.Size*narrowest
 	if !roomy || level && (len(row) == 1 || len(wrapped(all, outer.width())) == 1) {
 		m.place(f, outer, row)
@@ -83,7 +83,7 @@ const (
 
 // placeLines sets lines at a row's height, or where the column is free.
 func (m *marker) placeLines(f frame, c *column, baseline typeset.Length, lines [][]bit) {
-	size := times(c.size, matterSize)
+	size := c.sized(matterSize)
 	step, first := times(size, ascent+descent), lines[0][0]
 	c.add(block{
 		row: baseline, above: times(size, ascent), below: typeset.Length(len(lines)-1)*step + times(size, descent),
@@ -155,7 +155,7 @@ func (m *marker) setWords(f frame, x, baseline typeset.Length, b bit) {
 
 // placeNote sets an instruction, circled.
 func (m *marker) placeNote(f frame, c *column, e *entry) {
-	size := times(c.size, noteSize)
+	size := c.sized(noteSize)
 	pad, step := times(size, 0.8), times(size, 1.2)
 	lines := wrapped(m.fitted(c, e, c.width()-2*pad), c.width()-2*pad)
 	var wide typeset.Length
@@ -172,7 +172,7 @@ func (m *marker) placeNote(f frame, c *column, e *entry) {
 		for i, l := range lines {
 			m.setBits(f, x, at+typeset.Length(i)*step, l)
 		}
-		p := &pencil{frame: f, whose: e.c.Whose, em: times(c.size, matterSize)}
+		p := &pencil{frame: f, whose: e.c.Whose, em: c.sized(matterSize)}
 		p.panel(x-pad, at-above, x+wide+pad, at+below, times(size, 1.1))
 		m.over.Strokes = append(m.over.Strokes, p.strokes...)
 	}})

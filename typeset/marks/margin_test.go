@@ -26,12 +26,12 @@ func everything(t testing.TB, lie pagemodel.Lie) *proof {
 	p.at(t, difference.Delete, "warmest", "nothing")
 	p.at(t, difference.Transpose, "floury thumb", "“thumb floury”")
 	p.after(t, difference.OpenStanza, "What rises does so only being left alone:", "“alone: // the”")
-	p.point(t, difference.TurnAt, "and then |the hour", "turned at “the”").State = pagemodel.Queried
+	p.point(t, difference.TurnAt, "and then |the hour", "turned between “and then” and “the hour”").State = pagemodel.Queried
 	p.at(t, difference.Substitute, "nobody", "“no one in the whole length of the street, or the next,”")
 	p.point(t, difference.NewLine, "goes over,| counting", "“goes over, / counting”")
 	p.after(t, difference.CloseStanza, "A cat goes over, counting every roof.", "“roof. / By”")
-	p.point(t, difference.IndentLine, "|By five", "“By five” indented 2em")
-	p.point(t, difference.Space, "a clock| that", "“clock that” with 2em of white")
+	p.point(t, difference.IndentLine, "|By five", "“By five” indented 2 em")
+	p.point(t, difference.Space, "a clock| that", "“clock that” with 2 em of white")
 	p.at(t, difference.Delete, "no one winds", "nothing")
 	p.after(t, difference.RunOn, "a clock that no one winds and no one hears", "“hears except”").Whose = pagemodel.Printers
 	p.at(t, difference.Roman, "blue", "“blue” in roman")
@@ -40,7 +40,7 @@ func everything(t testing.TB, lie pagemodel.Lie) *proof {
 	p.lines(t, "The driver knows the road by its lights", "and the lights by how they go out.")
 	p.point(t, difference.Space, "Nothing| is owed", "“Nothing is” with no space")
 	p.at(t, difference.Transpose, "bread and morning", "“morning and bread”").Whose = pagemodel.Editors
-	p.add(difference.Change{Kind: difference.Design, Poem: p.poem(1), Field: "size", Was: "the book’s", Is: "10pt"})
+	p.add(difference.Change{Kind: difference.Design, Poem: p.poem(1), Field: "size", Was: "the book’s", Is: "10 pt"})
 	p.point(t, difference.CancelIndent, "|but bread", "“but bread and morning” not indented")
 	return p
 }

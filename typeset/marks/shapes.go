@@ -54,6 +54,9 @@ var (
 		line(knot{0.06, 0.7}, knot{0.3, 0.34}, knot{0.3, -0.06}), line(knot{0.54, 0.7}, knot{0.3, 0.34})}}
 	lessSpaceShape = shape{0.6, []curve{
 		line(knot{0.06, -0.06}, knot{0.3, 0.3}, knot{0.3, 0.7}), line(knot{0.54, -0.06}, knot{0.3, 0.3})}}
+	// an arrow up to the stop at which the words go on
+	tabShape = shape{0.9, []curve{line(knot{0.82, -0.06}, knot{0.82, 0.72}),
+		line(knot{0.06, 0.33}, knot{0.76, 0.33}), line(knot{0.54, 0.51}, knot{0.76, 0.33}, knot{0.54, 0.15})}}
 	closeUpShape = shape{0.7, []curve{
 		line(knot{0.06, 0.42}).bent(knot{0.2, 0.64}, knot{0.5, 0.64}, knot{0.64, 0.42}),
 		line(knot{0.06, 0.2}).bent(knot{0.2, -0.02}, knot{0.5, -0.02}, knot{0.64, 0.2})}}

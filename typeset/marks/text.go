@@ -62,6 +62,30 @@ func (p *pencil) indent(s stretch, by float64) {
 	p.draw(s.row.X, s.baseline(), line(knot{edge, 0.82}, knot{by, 0.82}, knot{by, -0.2}, knot{edge, -0.2}))
 }
 
+// newIndent is the open box of an indent for a line that is to begin at a point in
+// the row. It begins at the point and reaches no farther than the row.
+func (p *pencil) newIndent(s stretch, by float64) {
+	const edge = 0.08
+	by = max(0.5, min(by, p.in(s.row.X+s.row.Width-s.from)))
+	p.atPoint(s, line(knot{edge, 0.82}, knot{by, 0.82}, knot{by, -0.2}, knot{edge, -0.2}))
+}
+
+// noIndent says of a line that is to begin at a point in the row that it is not to
+// be indented as this one is.
+func (p *pencil) noIndent(s stretch) {
+	p.atPoint(s, line(knot{0, 0.3}, knot{0.62, 0.3}))
+}
+
+// bracket stands before the words of a line that is to begin at a point in the row.
+func (p *pencil) bracket(s stretch) {
+	p.atPoint(s, line(knot{0.1, 0.86}, knot{-0.08, 0.86}, knot{-0.08, -0.28}, knot{0.1, -0.28}))
+}
+
+// tab is an upright in a gap, and an arrow from it to where the words are to stand.
+func (p *pencil) tab(s stretch) {
+	p.atPoint(s, line(knot{0, -0.2}, knot{0, 0.86}, knot{0.62, 0.86}), line(knot{0.44, 1}, knot{0.62, 0.86}, knot{0.44, 0.72}))
+}
+
 // cancelIndent is an upright at the place where the line is to begin, and a level
 // stroke from it to the text.
 func (p *pencil) cancelIndent(s stretch, to typeset.Length) {

@@ -136,7 +136,7 @@ func TestUnderlinesAndRings(t *testing.T) {
 // What has to do with one gap stands in it: a new line, a space.
 func TestMarksInGaps(t *testing.T) {
 	p := newProof(pagemodel.Upright)
-	for kind, is := range map[difference.Kind]string{difference.NewLine: "“goes over, / counting”", difference.Space: "“over, counting” with 2em of white"} {
+	for kind, is := range map[difference.Kind]string{difference.NewLine: "“goes over, / counting”", difference.Space: "“over, counting” with 2 em of white"} {
 		c := p.point(t, kind, "goes over,| counting", is)
 		strokes, row := marked(t, p, c)
 		before, after := row.XAt(c.Change.From), row.XAt(c.Change.From+1)
@@ -158,11 +158,11 @@ func TestTurnoversAreMarkedInTheirRows(t *testing.T) {
 	if row.Turn != typeset.Turnover {
 		t.Fatal("the word did not turn over: the sample is not what it was")
 	}
-	strokes, row := marked(t, p, p.point(t, difference.TurnAt, "and then |the hour", "turned at “the”"))
+	strokes, row := marked(t, p, p.point(t, difference.TurnAt, "and then |the hour", "turned between “and then” and “the hour”"))
 	if b := boxOf(strokes...); row.Turn != typeset.LineStart || b.right <= row.X+row.Width || b.top < row.Baseline-row.Runs[0].Size {
 		t.Errorf("taken over in %v: %v", row.Turn, b)
 	}
-	strokes, row = marked(t, p, p.point(t, difference.TurnAt, "that nobody |has asked", "turned at “has”"))
+	strokes, row = marked(t, p, p.point(t, difference.TurnAt, "that nobody |has asked", "turned between “that nobody” and “has asked”"))
 	if b := boxOf(strokes...); row.Turn != typeset.Turnover || b.left >= row.X || b.right > row.X+row.Width {
 		t.Errorf("taken back in %v: %v, of a row from %v", row.Turn, b, row.X)
 	}

@@ -11,27 +11,33 @@ import (
 
 // words.go reads what a change says in words; see [difference.Change].
 
-// quoted is what stands between “ and ”, or the words as they are where nothing
-// does.
-func quoted(words string) string {
-	from, to := strings.Index(words, "“"), strings.LastIndex(words, "”")
-	if from < 0 || to <= from {
+// quoted are the words that a change quotes, or what it says where it quotes none.
+func quoted(says string) string {
+	if words, _, ok := difference.Unquote(says); ok {
 		return words
 	}
-	return words[from+len("“") : to]
+	return says
 }
 
 // after is what is said of words that are quoted.
-func after(words string) string {
-	if to := strings.LastIndex(words, "”"); to >= 0 {
-		words = words[to+len("”"):]
-	}
-	return strings.TrimSpace(words)
+func after(says string) string {
+	_, said, _ := difference.Unquote(says)
+	return said
 }
 
-// matterOf is the new matter that words quote, and whether it is to be in italic.
-func matterOf(words string) (matter string, italic bool) {
-	return quoted(words), after(words) == "in italic"
+// newMatter is an entry for words that are to be put in, or to stand instead: in the
+// list where a line without words stands among them. What can't be set, or can't be
+// told from what stands there, is an instruction.
+func newMatter(c *corrections.Correction) entry {
+	words, said, ok := difference.Unquote(c.Change.Is)
+	was, _, known := difference.Unquote(c.Change.Was)
+	switch {
+	case !ok:
+		return noteOf(c)
+	case known && c.Change.Kind == difference.Substitute && was != words && difference.SameInk(was, words):
+		return entry{c: c, note: strings.TrimPrefix(said, ", ")}
+	}
+	return entry{c: c, matter: words, italic: strings.HasPrefix(said, "in italic"), listed: strings.HasPrefix(said, ", an empty")}
 }
 
 // amount finds a number of ems in words.
