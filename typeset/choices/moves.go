@@ -2,6 +2,7 @@ package choices
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
@@ -23,6 +24,20 @@ func (l *look) standing(ref pagemodel.LineRef) standing {
 // moves says in words what stands elsewhere after a choice, and how many other
 // poems do.
 func (f *finder) moves(tried *look) (words string, moved int) {
+	all := f.ownMoves(tried)
+	for _, poems := range f.othersMoved(tried) {
+		if words := poems.words(); words != "" {
+			all, moved = append(all, words), moved+poems.count
+		}
+	}
+	all = slices.DeleteFunc(all, func(words string) bool { return words == "" })
+	return strings.Join(all, "; "), moved
+}
+
+// ownMoves says what changes place in the poem and on its pages: the sizes of its
+// stanza and itself, the lines that change page, and how the others go down it. Of
+// nothing there is "".
+func (f *finder) ownMoves(tried *look) []string {
 	before, now := f.before, tried.standing(f.ref)
 	var all []string
 	if n := now.rows - before.rows; n != 0 {
@@ -38,12 +53,11 @@ func (f *finder) moves(tried *look) (words string, moved int) {
 		}
 		all = append(all, to)
 	}
-	for _, poems := range f.othersMoved(tried) {
-		if words := poems.words(); words != "" {
-			all, moved = append(all, words), moved+poems.count
-		}
-	}
-	return strings.Join(all, "; "), moved
+	spots := tried.spots(f.ref.Poem, f.spots.through())
+	all = append(all, f.parted(tried, spots))
+	all = append(all, f.crossingWords(tried, spots)...)
+	all = append(all, f.shiftWords(tried, spots)...)
+	return append(all, f.sharers(tried, spots)...)
 }
 
 func moreOrLess(n int, noun string) string {

@@ -53,6 +53,7 @@ type finder struct {
 	overrun typeset.Length // of the whole line
 	voice   voice
 	before  standing
+	spots   spotted                   // the lines as they stand
 	pieces  map[[2]int]typeset.Length // by how much pieces of the line, by their offsets, overrun
 	heard   map[string]heard          // how breaks in the poem sound, by their places
 	all     []Choice
@@ -64,7 +65,7 @@ func newFinder(setter *typeset.Setter, set *typeset.Setting, p *pagemodel.Poem, 
 		ref:    pagemodel.LineRef{Poem: p.ID(), Line: p.Line(at).ID()},
 		pieces: map[[2]int]typeset.Length{}, heard: map[string]heard{},
 	}
-	f.voice, f.before = newVoice(lex, p, at), f.set.standing(f.ref)
+	f.voice, f.before, f.spots = newVoice(lex, p, at), f.set.standing(f.ref), spotsOf(f.set, p.ID())
 	if rows := f.set.rows(f.ref); len(rows) > 0 {
 		f.overrun = rows[0].Overrun
 	}

@@ -15,7 +15,7 @@ const (
 	ByPlace     Measure = iota // as Of gives them: along the line
 	ByOverrun                  // by how much all parts overrun together, least first
 	ByRows                     // how many rows it takes, fewest first
-	ByEnd                      // how the first part ends: stopped, at a phrase, against the syntax
+	ByEnd                      // how the first part ends: stopped, at a phrase, without a stop, against the syntax
 	ByMoves                    // how many other poems move, fewest first
 	BySyllables                // how far the longest part and the shortest are apart, least first
 )

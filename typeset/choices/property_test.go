@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -157,6 +158,13 @@ func asSet(t *rapid.T, faces *typeset.Faces, before *typeset.Setting, ref pagemo
 		t.Fatalf("%v, %s: %d other poems move, and it says %d: %s", c.Head, c.Title, moved, c.moved, c.Moves)
 	}
 	p, at, _ := before.Collection().Line(ref)
+	for _, l := range p.Lines() {
+		line := pagemodel.LineRef{Poem: ref.Poem, Line: l.ID()}
+		was, _ := before.PageOfLine(line)
+		if now, there := cold.PageOfLine(line); there && now != was && !strings.Contains(c.Moves, "page") {
+			t.Fatalf("%v, %s: %q goes to another page, and it says %q", c.Head, c.Title, l.Text(), c.Moves)
+		}
+	}
 	if words, _ := newFinder(nil, before, p, at, nil).moves(cold); words != c.Moves {
 		t.Fatalf("%v, %s says %q, and set afresh it is %q", c.Head, c.Title, c.Moves, words)
 	}

@@ -94,8 +94,25 @@ func (f *finder) endings(c *Choice) []string {
 	return all
 }
 
-// lengths says how many syllables the parts have, and which are stressed: / as
-// the strongest, \ less, x none, as in scansion.
+// mostSigns is how many signs of a scansion stand without a space between.
+const mostSigns = 24
+
+// scansion writes stress in signs: / as the strongest, \ less, x none. Where they
+// are many they stand in fours, which are no feet, so that a narrow leaf can part
+// them and an eye count them.
+func scansion(stress string) string {
+	signs := strings.NewReplacer("0", "x", "1", "/", "2", `\`).Replace(stress)
+	if len(signs) <= mostSigns {
+		return signs
+	}
+	var fours []string
+	for four := range slices.Chunk([]byte(signs), 4) {
+		fours = append(fours, string(four))
+	}
+	return strings.Join(fours, " ")
+}
+
+// lengths says how many syllables the parts have, and which are stressed.
 func (f *finder) lengths(parts []Part) string {
 	unknown := func(p Part) bool { return p.Syllables == 0 }
 	if !f.voice.lex.HasDictionary() && slices.ContainsFunc(parts, unknown) {
@@ -105,7 +122,7 @@ func (f *finder) lengths(parts []Part) string {
 	var guesses []string
 	for i, p := range parts {
 		counts[i] = fmt.Sprint(p.Syllables)
-		stresses[i] = strings.NewReplacer("0", "x", "1", "/", "2", `\`).Replace(p.Stress)
+		stresses[i] = scansion(p.Stress)
 		guesses = append(guesses, p.Guesses...)
 	}
 	noun := " syllables: "

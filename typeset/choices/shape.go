@@ -8,8 +8,8 @@ import (
 )
 
 // Space that means something: how far a line begins from the left, white within
-// it, white above it, and whether it begins where the line above ended. Each is
-// told of like a break.
+// it, white above it, and, in drop.go, whether it begins where the line above
+// ended. Each is told of like a break.
 
 // mostIndents is how many indents are shown: those that the poem has come first.
 const mostIndents = 6
@@ -53,25 +53,6 @@ func (f *finder) indents() {
 		}
 		f.choose(title, pagemodel.Indent{LineRef: f.ref, To: e})
 	}
-}
-
-// drop is to begin the line where the line above ended, or not.
-func (f *finder) drop() {
-	e := pagemodel.Drop{LineRef: f.ref, Dropped: !f.line.Dropped()}
-	switch {
-	case f.line.Dropped():
-		f.choose("not dropped", e)
-	case f.line.Range() == pagemodel.RangeLeft && f.followsVerse():
-		f.choose("dropped: it begins where the line above ends", e)
-	}
-}
-
-// followsVerse says that a line of verse stands above the line in its part.
-func (f *finder) followsVerse() bool {
-	if f.at.Line > 0 {
-		return true // of the same stanza
-	}
-	return f.at.Stanza > 0 && f.poem.Parts()[f.at.Part].Stanzas()[f.at.Stanza-1].Kind() == pagemodel.Verse
 }
 
 // white is lines of white above the line. A poem's first line has none.

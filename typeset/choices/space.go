@@ -70,10 +70,7 @@ func (f *finder) tighten(alone *typeset.Setting) {
 // fits.
 func (f *finder) smaller(alone *typeset.Setting) {
 	h := f.poem.Head()
-	size := h.Size
-	if size == 0 {
-		size = f.set.Collection().Design().Size
-	}
+	size := f.size()
 	const half = pagemodel.Point / 2
 	for h.Size = (size - 1) / half * half; h.Size >= leastSize; h.Size -= half {
 		if e := (pagemodel.SetHead{Poem: f.poem.ID(), Head: h}); f.fitsAfter(alone, e) {
@@ -81,6 +78,14 @@ func (f *finder) smaller(alone *typeset.Setting) {
 			return
 		}
 	}
+}
+
+// size is that of the poem's type.
+func (f *finder) size() typeset.Length {
+	if size := f.poem.Head().Size; size != 0 {
+		return size
+	}
+	return f.set.Collection().Design().Size
 }
 
 // wider takes whole millimetres off the outer margin.

@@ -1,7 +1,6 @@
 package choices
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
@@ -41,14 +40,10 @@ func newVoice(lex *prosody.Lexicon, p *pagemodel.Poem, here pagemodel.Place) voi
 		if stanza < own-nearStanzas || stanza > own+nearStanzas || p.Stanza(at).Kind() == pagemodel.Prose {
 			continue
 		}
-		name := fmt.Sprintf("line %d", at.Line+1)
-		if stanza != own {
-			name = fmt.Sprintf("stanza %d, line %d", stanza, at.Line+1)
-		}
 		if at == here {
 			v.at = len(v.near)
 		}
-		v.near = append(v.near, neighbour{l.ID(), name, l.Text(), prosody.LastWord(l.Text())})
+		v.near = append(v.near, neighbour{l.ID(), lineName(p, at, here), l.Text(), prosody.LastWord(l.Text())})
 	}
 	return v
 }
@@ -128,9 +123,12 @@ func (v *voice) hear(parts []Part, after string) {
 		if i+1 < len(parts) {
 			next = parts[i+1].Text
 		}
+		if !v.lex.HasDictionary() {
+			next = "" // the words that open a phrase are known of English only
+		}
 		p.LastWord, p.End = prosody.LastWord(p.Text), prosody.EndOf(p.Text, next)
 		if !v.lex.HasDictionary() && p.End == prosody.AgainstSyntax {
-			p.End = prosody.AtPhrase // the words that lean on the next are known of English only
+			p.End = prosody.WithoutStop // so are those that lean on the next
 		}
 	}
 }

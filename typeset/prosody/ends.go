@@ -1,6 +1,10 @@
 package prosody
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // An End is how a line ends: with the syntax, or across it.
 type End int
@@ -11,12 +15,16 @@ const (
 	EndStopped End = iota
 
 	// AtPhrase ends at a comma, a dash, a bracket or a quote, or without a sign
-	// where one phrase may end and the next begin.
+	// before a word that opens a phrase: a conjunction, a relative or a
+	// preposition.
 	AtPhrase
 
+	// WithoutStop ends without a sign where nothing tells whether a phrase ends.
+	WithoutStop
+
 	// AgainstSyntax ends between words that belong together: after a word that
-	// leans on the next one, such as an article or a preposition, or within a
-	// word.
+	// leans on the next one, such as an article, a preposition, an auxiliary, a
+	// possessive or a numeral, or within a word or a name.
 	AgainstSyntax
 )
 
@@ -27,18 +35,24 @@ func (e End) String() string {
 		return "end-stopped"
 	case AtPhrase:
 		return "at a phrase’s end"
+	case WithoutStop:
+		return "without a stop"
 	default:
 		return "against the syntax"
 	}
 }
 
 // EndOf tells how a line ends before the next, which is "" where nothing
-// follows. The three kinds are those of J. Longenbach, The Art of the Poetic
+// follows. Three of the kinds are those of J. Longenbach, The Art of the Poetic
 // Line (2008): end-stopped, parsing and annotating lines. It goes by signs and
 // by closed lists of function words, and so hears no cut between two words of
-// content, as between an adjective and its noun: such an end is AtPhrase.
+// content, as between an adjective and its noun: such an end is WithoutStop.
 func EndOf(line, next string) End {
-	last := LastWord(line)
+	all := words(line)
+	last := ""
+	if len(all) > 0 {
+		last = all[len(all)-1]
+	}
 	tail := strings.TrimSpace(line[strings.LastIndex(line, last)+len(last):])
 	switch {
 	case titles[fold(last)] && strings.HasPrefix(tail, "."), last != "" && wordBroken(line):
@@ -48,10 +62,37 @@ func EndOf(line, next string) End {
 	case strings.ContainsAny(tail, `,–—-―)]}»"”’'`), last == "":
 		return AtPhrase
 	}
-	if leansOn(fold(last), first(next)) {
-		return AgainstSyntax
+	return unsigned(all, next)
+}
+
+// unsigned is how a line of some words ends that has no sign behind the last.
+func unsigned(all []string, next string) End {
+	last, opener := fold(all[len(all)-1]), first(next)
+	before := ""
+	if len(all) > 1 {
+		before = fold(all[len(all)-2])
 	}
-	return AtPhrase
+	switch {
+	case names[last] && isCapital(all[len(all)-1]) && isCapital(next), leansOn(before, last, opener):
+		return AgainstSyntax
+	case joins[opener], opensPhrase[opener] && !mayLean(last) && !alone(next):
+		return AtPhrase
+	}
+	return WithoutStop
+}
+
+// alone says whether a sign stands behind the first word of a line, or nothing
+// does: "in" is no preposition there.
+func alone(line string) bool {
+	word := words(line)[0]
+	behind := line[strings.Index(line, word)+len(word):]
+	return strings.TrimSpace(behind) == "" || !strings.HasPrefix(behind, " ")
+}
+
+// isCapital says whether a text begins with a capital.
+func isCapital(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsUpper(r)
 }
 
 // wordBroken says whether a line ends in a word with a hyphen behind it, whose
@@ -62,18 +103,6 @@ func wordBroken(line string) bool {
 	return n > 1 && isHyphen(runes[n-1]) && isLetter(runes[n-2])
 }
 
-// leansOn says whether a word leans on the one that follows, "" for none.
-func leansOn(word, next string) bool {
-	word = beforeApostrophe(word)
-	switch {
-	case always[word] || titles[word]:
-		return true
-	case sometimes[word]:
-		return next != "" && !opening[next]
-	}
-	return false
-}
-
 // first is the first word of a line, folded, or "".
 func first(line string) string {
 	if w := words(line); len(w) > 0 {
@@ -81,19 +110,3 @@ func first(line string) string {
 	}
 	return ""
 }
-
-// beforeApostrophe is the word that a weak verb leans on, as in I'll and who's;
-// every other word as it is.
-func beforeApostrophe(word string) string {
-	for _, ending := range []string{"'s", "'ll", "'ve", "'re", "'d", "'m"} {
-		if stem, ok := strings.CutSuffix(word, ending); ok && functional[stem] {
-			return stem
-		}
-	}
-	return word
-}
-
-// isFunctionWord says whether a folded word is one that speech leaves
-// unstressed beside words of content (D. Attridge, Poetic Rhythm, 1995; from
-// memory).
-func isFunctionWord(word string) bool { return functional[beforeApostrophe(word)] }

@@ -1,6 +1,7 @@
 package prosody
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -134,25 +135,35 @@ p Of pebbles which the waves draw back, and fling,
   At their return, up the high strand,
 `
 
-// TestEndsAgree compares EndOf with the labels, and prints where they part.
+// TestEndsAgree compares EndOf with the labels, and prints where they part. An end
+// told as without a stop agrees with the label p, of which that is true, and no
+// other; what is told as a phrase's end is measured by itself as well.
 func TestEndsAgree(t *testing.T) {
-	kinds := map[byte]End{'s': EndStopped, 'p': AtPhrase, 'a': AgainstSyntax}
+	kinds := map[byte][]End{'s': {EndStopped}, 'p': {AtPhrase, WithoutStop}, 'a': {AgainstSyntax}}
 	lines := strings.Split(labelled, "\n")
-	var agree tally
+	var agree, phrases tally
 	for i, line := range lines {
 		if line == "" || line[0] == ' ' {
 			continue
 		}
 		next := strings.TrimSpace(lines[i+1][min(2, len(lines[i+1])):])
 		got := EndOf(line[2:], next)
-		agree.add(got == kinds[line[0]])
-		if got != kinds[line[0]] {
-			t.Logf("by hand %s, here %s: %s / %s", kinds[line[0]], got, line[2:], next)
+		right := slices.Contains(kinds[line[0]], got)
+		agree.add(right)
+		if got == AtPhrase {
+			phrases.add(right)
+		}
+		if !right {
+			t.Logf("by hand %s, here %s: %s / %s", kinds[line[0]][0], got, line[2:], next)
 		}
 	}
-	t.Logf("of %d lines labelled by hand, %.1f %% end as labelled", agree.all, agree.percent())
-	if agree.all < 60 || agree.percent() < 95 {
-		t.Errorf("%.1f %% of %d lines end as labelled, want 95 of at least 60", agree.percent(), agree.all)
+	t.Logf("of %d lines labelled by hand, %.1f %% end as labelled; of %d told as a phrase’s end, %.1f %%",
+		agree.all, agree.percent(), phrases.all, phrases.percent())
+	if agree.all < 60 || agree.percent() < 97 {
+		t.Errorf("%.1f %% of %d lines end as labelled, want 97 of at least 60", agree.percent(), agree.all)
+	}
+	if phrases.all < 20 || phrases.percent() < 100 {
+		t.Errorf("%.1f %% of %d lines told as a phrase’s end are labelled so, want all of at least 20", phrases.percent(), phrases.all)
 	}
 }
 
@@ -173,14 +184,14 @@ func TestEndOf(t *testing.T) {
 		{"the (second)", "oven", AtPhrase},
 		{"a word like ‘the’", "is dough", AtPhrase},
 		{"and,", "at four, the", AtPhrase},
-		{"the rain", "comes down the lane", AtPhrase},
-		{"the cold", "street", AtPhrase},
+		{"the rain", "comes down the lane", WithoutStop},
+		{"the cold", "street", WithoutStop},
 		{"he takes the", "long peel", AgainstSyntax},
 		{"and waste of th’", "oven", AgainstSyntax},
 		{"the smell of", "", AgainstSyntax},
 		{"he comes in", "the dark", AgainstSyntax},
 		{"he comes in", "and shuts the door", AtPhrase},
-		{"he comes in", "", AtPhrase},
+		{"he comes in", "", WithoutStop},
 		{"by the wheel-", "barrow", AgainstSyntax},
 		{"by the wheel -", "barrow", AtPhrase},
 		{"ask Mr.", "Pell", AgainstSyntax},
@@ -191,6 +202,38 @@ func TestEndOf(t *testing.T) {
 		{"salt &", "yeast", AgainstSyntax},
 		{"  the  ", "oven", AgainstSyntax},
 		{"* * *", "the oven", AtPhrase},
+		{"the smell", "of bread", AtPhrase},
+		{"the tray", "that he dropped", WithoutStop},
+		{"the tray", "which he dropped", AtPhrase},
+		{"he stands", "in the lane", AtPhrase},
+		{"the van comes", "in.", WithoutStop},
+		{"he turns", "up late", WithoutStop},
+		{"he wants", "to sleep", WithoutStop},
+		{"the bread was", "of the best", WithoutStop},
+		{"the top", "floor", WithoutStop},
+		{"he gave", "the sermon", WithoutStop},
+		{"past the nurses’", "house", AgainstSyntax},
+		{"the baker’s", "hands", AgainstSyntax},
+		{"round at the baker’s", "and back", AtPhrase},
+		{"the van isn’t", "coming", AgainstSyntax},
+		{"they don’t", "wash", AgainstSyntax},
+		{"he haven't", "been told", AgainstSyntax},
+		{"and if they don’t", "when they should", AtPhrase},
+		{"there’s", "a van", AgainstSyntax},
+		{"it’s", "all hot", AgainstSyntax},
+		{"he won’t", "go", AgainstSyntax},
+		{"the bakers’ll", "go", AgainstSyntax},
+		{"it has", "been warm", AgainstSyntax},
+		{"he ought", "to sleep", AgainstSyntax},
+		{"nobody is", "to be told", AgainstSyntax},
+		{"both", "of them", AgainstSyntax},
+		{"two", "men", AgainstSyntax},
+		{"two", "of the men", AgainstSyntax},
+		{"at two", "men go home", WithoutStop},
+		{"by the time it was two", "the street was", WithoutStop},
+		{"half", "the street", AgainstSyntax},
+		{"in New", "York", AgainstSyntax},
+		{"the street is New", "in it all", AtPhrase},
 		{"", "the oven", AtPhrase},
 	} {
 		if got := EndOf(test.line, test.next); got != test.want {

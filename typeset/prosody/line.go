@@ -54,12 +54,20 @@ func (l *Lexicon) inLine(word string) (Sound, bool) {
 	return s, true
 }
 
-// Rhymes says whether two words rhyme in any of the ways in which they are
-// said: alike from the last stressed vowel on. Words that sound the same but
-// are written otherwise rhyme, as rime riche; a word doesn't rhyme with itself,
-// nor with one whose sound is unknown.
+// Rhymes says whether two words rhyme: alike from the last stressed vowel on, as
+// the Princeton Encyclopedia has it (from memory), in any of the ways in which
+// they are said. Words that sound the same but are written otherwise rhyme, as
+// rime riche; a word doesn't rhyme with itself, nor with one whose sound is
+// unknown.
+//
+// So an unstressed end rhymes with what is before it, as in "wanted" and
+// "haunted", and never by itself: neither "that" in its weak form nor the last
+// syllable of "poetry" does. A pronoun or a verb in its strong form may end a
+// line, and rhymes in that. An article or a coordinator has stress only where it
+// is named, and rhymes with nothing unless the poet has said it with stress (our
+// own rule).
 func (l *Lexicon) Rhymes(a, b string) bool {
-	if fold(LastWord(a)) == fold(LastWord(b)) {
+	if fold(LastWord(a)) == fold(LastWord(b)) || l.unrhymed(a) || l.unrhymed(b) {
 		return false
 	}
 	for _, one := range l.Word(a) {
@@ -70,4 +78,10 @@ func (l *Lexicon) Rhymes(a, b string) bool {
 		}
 	}
 	return false
+}
+
+// unrhymed says whether a word is one that rhymes with nothing.
+func (l *Lexicon) unrhymed(word string) bool {
+	word = LastWord(word)
+	return l != nil && l.said[sayKey(word)] == nil && weak[fold(word)]
 }

@@ -132,6 +132,9 @@ func TestRhymes(t *testing.T) {
 		{`sun dun white delight know go rare compare time prime strong long fire desire`, true},
 		{`poetry poultry sparrow sorrow love prove none own none gone day night oven coven’s`, false},
 		{`door door Door door o'er o’er glorping morping door floors`, false},
+		// Weak forms and unstressed ends rhyme with nothing by themselves.
+		{`that it but it in one I’m them him them the me the a a day and hand or door sitting in poetry him`, false},
+		{`them hem it sit for door can man you to her stir thee me I’m time`, true},
 		{`night knight ice-cold old o'er door runnin’ cunnin' wanted haunted`, true},
 	}
 	for _, test := range tests {

@@ -71,7 +71,8 @@ func syllablesSaid(as string) []string {
 }
 
 // wayOf is a way with those vowels; what it rhymes on has the phonemes of the
-// dictionary, if that tells the word.
+// dictionary, if that tells the word: of the way with the same stress, if there is
+// one.
 func (l *Lexicon) wayOf(word string, vowels []string) []string {
 	rhyming := lastIndex(vowels, isStressed)
 	if rhyming < 0 {
@@ -84,7 +85,9 @@ func (l *Lexicon) wayOf(word string, vowels []string) []string {
 	if len(told) == 0 || strings.Contains(told[0], guessed) {
 		return vowels
 	}
-	ending := lastVowels(strings.Fields(told[0]), len(vowels)-rhyming)
+	stress := soundOf(strings.Join(vowels, " ")).Stress
+	alike := max(0, slices.IndexFunc(told, func(way string) bool { return soundOf(way).Stress == stress }))
+	ending := lastVowels(strings.Fields(told[alike]), len(vowels)-rhyming)
 	for i, n := 0, rhyming; i < len(ending); i++ {
 		if isVowel(ending[i]) {
 			ending[i] = strings.TrimRight(ending[i], "012") + vowels[n][1:]

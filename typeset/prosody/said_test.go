@@ -32,6 +32,9 @@ func TestWith(t *testing.T) {
 	if m := l.Line("of cardamom and glorping, and of frumbling"); m.Stress != "11000010110" || len(m.Guessed) != 1 || m.Guessed[0] != "frumbling" {
 		t.Errorf("the line measures %+v", m)
 	}
+	if !English().With(map[string]string{"and": "AND"}).Rhymes("hand", "and") {
+		t.Error("“and”, said with stress, doesn’t rhyme with “hand”")
+	}
 	if s := English().Word("oven"); s[0].Syllables != 2 {
 		t.Errorf("the dictionary itself has changed: %+v", s)
 	}

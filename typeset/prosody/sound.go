@@ -17,8 +17,8 @@ type Sound struct {
 
 	// Rhyme is the sound from the last stressed vowel on, primary or
 	// secondary: phonemes in ARPABET with a space between and without stress,
-	// the weak vowels IH and AH after it as one. A word without a stressed
-	// vowel rhymes from its last vowel on. It is "" where the sound is unknown.
+	// the weak vowels IH and AH after it as one. It is "" where the sound is
+	// unknown, and where no vowel has stress: see Lexicon.Rhymes.
 	Rhyme string
 
 	// Guessed says that no dictionary and no rule knows the word, and that the
@@ -57,9 +57,6 @@ func isStressed(phoneme string) bool { return strings.IndexByte("12", phoneme[le
 // rhymeOf is what Sound.Rhyme promises.
 func rhymeOf(phonemes []string) string {
 	from := lastIndex(phonemes, isStressed)
-	if from < 0 {
-		from = lastIndex(phonemes, isVowel)
-	}
 	if from < 0 {
 		return ""
 	}

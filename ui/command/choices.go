@@ -20,8 +20,9 @@ called good or bad. Nothing in the file is changed.
   --stanza S    the stanza, from 1
   --line L      the line in it, from 1
   --by MEASURE  puts the choices under each head in order: place (if not said),
-                overrun, rows, end (stopped, at a phrase, against the syntax),
-                moves (other poems that do), syllables (how uneven the parts are)
+                overrun, rows, end (stopped, at a phrase, without a stop, against
+                the syntax), moves (other poems that do), syllables (how uneven
+                the parts are)
   --json        a list of them, to read on; "at" counts characters, as edit does
 `
 
