@@ -29,14 +29,20 @@ func readFile(t testing.TB, path string, read func(db *sql.DB) error) {
 	}
 }
 
-// history are all edits after the one that made the file, and the head.
+// history are all edits after the one that made the file, and the head, as they
+// stood at one instant.
 func history(t testing.TB, path string) (edits []edit, head int64) {
 	t.Helper()
 	readFile(t, path, func(db *sql.DB) error {
-		if err := db.QueryRow("SELECT head_edit FROM meta").Scan(&head); err != nil {
+		now, err := db.Begin()
+		if err != nil {
 			return err
 		}
-		rows, err := db.Query("SELECT id, parent, kind, args, label FROM edit WHERE parent IS NOT NULL ORDER BY id")
+		defer now.Rollback()
+		if err := now.QueryRow("SELECT head_edit FROM meta").Scan(&head); err != nil {
+			return err
+		}
+		rows, err := now.Query("SELECT id, parent, kind, args, label FROM edit WHERE parent IS NOT NULL ORDER BY id")
 		if err != nil {
 			return err
 		}
