@@ -8,11 +8,15 @@ import (
 	"strconv"
 )
 
-// What is kept beside the text: rounds, replies, variants and how words are said. A
+// What is kept beside the text: rounds, replies, variants, how words are said,
+// running orders, the voice, orders of the book and echoes. A
 // file holds such a thing only where there is one, so files from before it was
 // known are read as having none.
 
-var beside = map[string]bool{kindRounds: true, kindReplies: true, kindSpoken: true, kindVariants: true}
+var beside = map[string]bool{
+	kindRounds: true, kindReplies: true, kindSpoken: true, kindVariants: true,
+	kindReadings: true, kindVoice: true, kindOrders: true, kindEchoes: true,
+}
 
 // besides compares what is kept beside the text. What the two share costs a
 // comparison of pointers.
@@ -25,6 +29,18 @@ func (d *differ) besides(old, new *Collection) {
 	}
 	if !maps.Equal(old.spoken, new.spoken) {
 		d.optional(kindSpoken, "", encodeSpoken(old.spoken), encodeSpoken(new.spoken))
+	}
+	if !sharedSlice(old.readings, new.readings) {
+		d.optional(kindReadings, "", encodeSome(old.readings), encodeSome(new.readings))
+	}
+	if old.voice != new.voice {
+		d.optional(kindVoice, "", encodeVoice(old.voice), encodeVoice(new.voice))
+	}
+	if !sharedSlice(old.orders, new.orders) {
+		d.optional(kindOrders, "", encodeSome(old.orders), encodeSome(new.orders))
+	}
+	if !sharedSlice(old.echoes, new.echoes) {
+		d.optional(kindEchoes, "", encodeSome(old.echoes), encodeSome(new.echoes))
 	}
 	for _, id := range poemsWithVersions(old, new) {
 		if a, b := old.versions[id], new.versions[id]; !a.same(b) {
@@ -56,6 +72,13 @@ func encodeSpoken(m map[string]string) []byte {
 		return nil
 	}
 	return encode(m)
+}
+
+func encodeVoice(v Voice) []byte {
+	if v == (Voice{}) {
+		return nil
+	}
+	return encode(v)
 }
 
 func poemsWithVersions(old, new *Collection) []PoemID {
@@ -121,14 +144,27 @@ func (c *Collection) takeBeside(ch Change) error {
 	}
 	switch ch.Kind {
 	case kindRounds:
-		c.rounds = nil
-		return json.Unmarshal(body, &c.rounds)
+		return decodeInto(body, &c.rounds)
 	case kindReplies:
-		c.replies = nil
-		return json.Unmarshal(body, &c.replies)
+		return decodeInto(body, &c.replies)
+	case kindReadings:
+		return decodeInto(body, &c.readings)
+	case kindVoice:
+		return decodeInto(body, &c.voice)
+	case kindOrders:
+		return decodeInto(body, &c.orders)
+	case kindEchoes:
+		return decodeInto(body, &c.echoes)
 	}
-	c.spoken = nil
-	return json.Unmarshal(body, &c.spoken)
+	return decodeInto(body, &c.spoken)
+}
+
+// decodeInto reads bytes into a value of its own, which nothing shares.
+func decodeInto[T any](body []byte, into *T) error {
+	var value T
+	err := json.Unmarshal(body, &value)
+	*into = value
+	return err
 }
 
 func (c *Collection) takeVersions(ch Change) error {

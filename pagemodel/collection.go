@@ -47,6 +47,10 @@ type Collection struct {
 	replies  []Reply // by round and key
 	versions map[PoemID]versions
 	spoken   map[string]string
+	readings []Reading
+	voice    Voice // zero: the usual one
+	orders   []NamedOrder
+	echoes   []Echo
 	index    map[PoemID]orderPlace // of order; shared while no poem changes place
 	next     int64                 // the lowest identity not yet given out
 }

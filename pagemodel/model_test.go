@@ -64,7 +64,10 @@ func drawEdit(t *rapid.T, c *Collection) Edit {
 		Move{ref.Poem, 0}, SetHead{ref.Poem, PoemHead{Title: "Another"}}, SetAbout{About{Title: "Other"}},
 		MarkSent{Name: "first proofs", On: "2026-03-04"}, MarkSent{}, SetReply{drawReply(t, c)}, Say{"bakery", "BA-ker-y"}, Say{Word: "bakery"},
 		KeepVariant{ref.Poem, "short", "2026-03-05"}, UseVariant{ref.Poem, "short", "2026-03-06"}, NameVariant{ref.Poem, "", "long"},
-		NameVariant{ref.Poem, "short", "shorter"}, DropVariant{ref.Poem, "short"}, BringBack{poemOf(t, ref), 1}, Add{From: testBook(), Name: "more"},
+		NameVariant{ref.Poem, "short", "shorter"}, DropVariant{ref.Poem, "short"}, BringBack{poemOf(t, ref), 1},
+		SetReading{Reading{Name: "Thursday", Slot: 600, Items: []Item{{Poem: ref.Poem, Before: "This one is short."}}}}, SetReading{drawReading(c)},
+		SetVoice{Voice{200, 0.4, 0.2, 1, 3, 140}}, SetVoice{}, KeepOrder{Name: "first", On: "2026-03-07"}, UseOrder{"first"}, DropOrder{"first"},
+		Rearrange{Arrangement: shuffled(t, c)}, SetEcho{Echo{Name: "oven", Words: []string{"oven"}}}, SetEcho{Echo{Name: "oven"}}, Add{From: testBook(), Name: "more"},
 	}).Draw(t, "edit")
 }
 
@@ -75,6 +78,26 @@ func drawReply(t *rapid.T, c *Collection) Reply {
 		r.Round = rounds[len(rounds)-1].ID
 	}
 	return r
+}
+
+// drawReading is the first running order without its first item, or none that there is.
+func drawReading(c *Collection) Reading {
+	if len(c.Readings()) == 0 {
+		return Reading{ID: 99, Name: "none"}
+	}
+	r := c.Readings()[0]
+	r.Items = r.Items[min(1, len(r.Items)):]
+	return r
+}
+
+// shuffled is the file's poems and sections in some order, one of them left out.
+func shuffled(t *rapid.T, c *Collection) Arrangement {
+	now := c.Arrangement()
+	all := rapid.Permutation(append(append([]int64(nil), now.Order...), now.LeftOut...)).Draw(t, "order")
+	if last := len(all) - 1; all[last] > 0 {
+		return Arrangement{all[:last], all[last:]}
+	}
+	return Arrangement{Order: all}
 }
 
 // poemOf is the poem of a line as the test's book began with it, or an empty one.

@@ -40,6 +40,10 @@ const (
 	kindReplies  = "replies"
 	kindSpoken   = "spoken"
 	kindVariants = "variants"
+	kindReadings = "readings"
+	kindVoice    = "voice"
+	kindOrders   = "orders"
+	kindEchoes   = "echoes"
 )
 
 // Stored are all things of the collection, in no order to rely on.

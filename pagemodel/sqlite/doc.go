@@ -7,7 +7,8 @@
 // rows and changes none of the old ones: undo and redo only move a pointer in
 // the tree of edits, and both outlive the window. [Store.MarkSent] keeps besides
 // where every line stood; [Store.Sent] gives a round back as it went out, and
-// [Store.PoemStates] all that a poem ever was.
+// [Store.PoemStates] all that a poem ever was. Faces and run-throughs
+// ([Store.AddFace], [Store.AddRun]) are facts that lie outside undo.
 //
 // The package knows nothing of pages or windows: it takes values of
 // headland/pagemodel and gives them back. It is the only one that talks to

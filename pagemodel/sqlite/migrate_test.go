@@ -15,7 +15,7 @@ func later(steps ...string) *keeper {
 
 const (
 	addsTable  = "CREATE TABLE extra (id INTEGER PRIMARY KEY, what TEXT) STRICT"
-	addsColumn = "ALTER TABLE reading ADD COLUMN venue TEXT; UPDATE edit SET label = label || '!'"
+	addsColumn = "ALTER TABLE run ADD COLUMN venue TEXT; UPDATE edit SET label = label || '!'"
 )
 
 // TestBroughtForward holds that an older file is copied as it was, then brought
@@ -30,7 +30,7 @@ func TestBroughtForward(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	kept := filepath.Join(filepath.Dir(path), "book (as it was in version 1).headland")
+	kept := filepath.Join(filepath.Dir(path), "book (as it was in version 2).headland")
 	if label, _ := s.UndoLabel(); s.KeptCopy() != kept || label != "change the book's title page!" {
 		t.Errorf("kept %q, can undo %q", s.KeptCopy(), label)
 	}
@@ -42,12 +42,12 @@ func TestBroughtForward(t *testing.T) {
 	}
 	mustClose(t, again)
 	_, err = Open(path)
-	mustBeInWords(t, "forward", err, ErrNewer, path, "it is of version 3")
+	mustBeInWords(t, "forward", err, ErrNewer, path, "it is of version 4")
 	old := mustOpen(t, kept)
 	if label, _ := old.UndoLabel(); old.Collection().About().Title != "Two" || label != "change the book's title page" {
 		t.Errorf("the copy has %q and can undo %q", old.Collection().About().Title, label)
 	}
-	if name := freeName(path, "as it was in version 1"); !strings.HasSuffix(name, "book (as it was in version 1, 2).headland") {
+	if name := freeName(path, "as it was in version 2"); !strings.HasSuffix(name, "book (as it was in version 2, 2).headland") {
 		t.Errorf("the next copy would be %q", name)
 	}
 }
@@ -55,7 +55,7 @@ func TestBroughtForward(t *testing.T) {
 // TestBroughtForwardFails holds that a step that can't be done leaves the file
 // as it was, all steps of it.
 func TestBroughtForwardFails(t *testing.T) {
-	for _, step := range []string{"UPDATE nothing SET x = 1", "INSERT INTO taking (item, ms, at) VALUES (77, 1, '')"} {
+	for _, step := range []string{"UPDATE nothing SET x = 1", "INSERT INTO timing (run, place, item, poem, ms, stumbles) VALUES (77, 1, 1, 1, 1, '[]')"} {
 		path := newPath(t)
 		mustClose(t, mustCreate(t, path))
 		before := read(t, path)
@@ -75,7 +75,7 @@ func TestBroughtForwardHeld(t *testing.T) {
 	path := newPath(t)
 	s := mustCreate(t, path)
 	_, err := later(addsTable).open(path)
-	mustBeInWords(t, "held", err, ErrReadOnly, path, "must be brought forward to version 2, but it is open")
+	mustBeInWords(t, "held", err, ErrReadOnly, path, "must be brought forward to version 3, but it is open")
 	mustDo(t, s, titled("Two"))
 	alone(t, path, "book.headland")
 }

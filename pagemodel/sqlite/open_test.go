@@ -44,7 +44,7 @@ func TestOpenRefuses(t *testing.T) {
 		{"proof", []byte("%PDF-1.7\n"), ErrForeign, "is a PDF"},
 		{"bytes", []byte{0xFF, 0xFE, 0, 1, 2, 3, 4, 5}, ErrForeign, "is not a collection"},
 		{"database", other, ErrForeign, "database of another program"},
-		{"newer", newer, ErrNewer, "it is of version 9, and this program knows versions up to 1"},
+		{"newer", newer, ErrNewer, "it is of version 9, and this program knows versions up to 2"},
 		{"version 0", withBytes(good, 60, 0, 0, 0, 0), ErrDamaged, "gives version 0"},
 		{"other journal", withBytes(good, 18, 2, 2), ErrForeign, "another kind of journal"},
 		{"page size", withBytes(good, 16, 0x10, 1), ErrDamaged, "page size of 4097"},
@@ -101,8 +101,8 @@ func TestOpenDamagedRows(t *testing.T) {
 		{"DELETE FROM meta", ErrDamaged, "where its history stands"},
 		{"PRAGMA foreign_keys = OFF; DELETE FROM edit", ErrDamaged, "its history breaks off"},
 		{"PRAGMA foreign_keys = OFF; DELETE FROM state WHERE kind = 'about'", ErrDamaged, "the about (state 1)"},
-		{"DROP TABLE taking", ErrForeign, `no table "taking"`},
-		{"ALTER TABLE taking ADD COLUMN extra TEXT", ErrForeign, `no table "taking"`},
+		{"DROP TABLE timing", ErrForeign, `no table "timing"`},
+		{"ALTER TABLE timing ADD COLUMN extra TEXT", ErrForeign, `no table "timing"`},
 		{"CREATE TRIGGER t AFTER INSERT ON edit BEGIN DELETE FROM head; END", ErrForeign, "was given a trigger"},
 	} {
 		path := newPath(t)

@@ -180,8 +180,9 @@ func TestClosed(t *testing.T) {
 	_, undoErr := s.Undo()
 	_, redoErr := s.Redo()
 	_, facesErr := s.Faces()
+	_, runsErr := s.Runs()
 	copyErr := s.SaveCopy(newPath(t), false)
-	for _, err := range []error{doErr, undoErr, redoErr, facesErr, copyErr, s.AddFace("A", false, false, []byte{1}, "")} {
+	for _, err := range []error{doErr, undoErr, redoErr, facesErr, runsErr, copyErr, s.AddFace("A", false, false, []byte{1}, ""), s.AddRun(aRun())} {
 		if !errors.Is(err, ErrClosed) {
 			t.Errorf("got %v, want ErrClosed", err)
 		}
