@@ -3,6 +3,7 @@ package typeset
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -109,7 +110,18 @@ func drawEdit(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
 		pagemodel.SetRun{Poem: ref.Poem, Lines: rapid.IntRange(-2, 2).Draw(t, "run")}, pagemodel.SetHead{Poem: ref.Poem, Head: h},
 		pagemodel.SetTab{LineRef: ref, At: at, Stop: pagemodel.Ems(12)}, pagemodel.SetMatter{Matter: pagemodel.UsualMatter()}, pagemodel.SetMatter{Matter: pagemodel.Matter{Roman: true, Pages: []pagemodel.MatterPage{{Kind: pagemodel.IndexPage}}}},
 		pagemodel.Move{Poem: poems[0]}, pagemodel.Move{Poem: poems[len(poems)-1], Before: poems[0]},
+		drawRearrange(t, c), drawRearrange(t, c), pagemodel.KeepOrder{Name: "first"}, pagemodel.UseOrder{Name: "first"},
 	}).Draw(t, "edit")
+}
+
+// drawRearrange puts the book into any order, one poem of it perhaps left out.
+func drawRearrange(t *rapid.T, c *pagemodel.Collection) pagemodel.Edit {
+	now := c.Arrangement()
+	order := rapid.Permutation(slices.Concat(now.Order, now.LeftOut)).Draw(t, "order")
+	if last := len(order) - 1; order[last] > 0 && rapid.Bool().Draw(t, "left out") {
+		return pagemodel.Rearrange{Arrangement: pagemodel.Arrangement{Order: order[:last], LeftOut: order[last:]}}
+	}
+	return pagemodel.Rearrange{Arrangement: pagemodel.Arrangement{Order: order}}
 }
 
 // TestWarmIsCold: after every one of many random edits, setting the book on
