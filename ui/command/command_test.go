@@ -141,7 +141,7 @@ func TestWrong(t *testing.T) {
 		status int
 		want   []string
 	}{
-		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, choices, mark-sent, corrections, export, edit, states, help"}},
+		{[]string{"choose"}, Misuse, []string{`no verb "choose"`, "import, report, choices, mark-sent, corrections, export, edit, states, aloud, order, echoes, help"}},
 		{[]string{"--fast"}, Misuse, []string{"no flag --fast", "headland help"}},
 		{[]string{"--demo", "now"}, Misuse, []string{"--demo stands alone"}},
 		{[]string{file, "more"}, Misuse, []string{"one file at a time"}},

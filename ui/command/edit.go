@@ -15,7 +15,7 @@ func runEdit(c *call, _ any, words []string) (err error) {
 	if len(words) != 2 {
 		return misuse("edit: name the collection's file and the script, or - to read the script from the input")
 	}
-	script, name, err := c.script(words[1])
+	script, name, err := c.script(words[1], "script")
 	if err != nil {
 		return err
 	}
@@ -24,7 +24,7 @@ func runEdit(c *call, _ any, words []string) (err error) {
 		return err
 	}
 	defer closing(s, &err)
-	done, err := runScript(s, name, script)
+	done, err := c.runScript(s, name, script)
 	if err != nil {
 		return fmt.Errorf("%w. %s", err, doneBefore(done))
 	}
@@ -32,58 +32,76 @@ func runEdit(c *call, _ any, words []string) (err error) {
 	return nil
 }
 
-// script reads the whole script before anything is done.
-func (c *call) script(name string) (script []byte, called string, err error) {
+// script reads the whole script, or whatever is read as one, before anything is
+// done.
+func (c *call) script(name, what string) (script []byte, called string, err error) {
 	if name == "-" {
 		if script, err = io.ReadAll(c.in); err != nil {
-			return nil, "", fmt.Errorf("the script could not be read from the input: %w", err)
+			return nil, "", fmt.Errorf("the %s could not be read from the input: %w", what, err)
 		}
 		return script, "the input", nil
 	}
 	if script, err = os.ReadFile(name); err != nil {
-		return nil, "", fmt.Errorf("the script could not be read: %w", err)
+		return nil, "", fmt.Errorf("the %s could not be read: %w", what, err)
 	}
 	return script, name, nil
 }
 
-// runScript does a script's edits until one can't be done. Lines with nothing on
-// them are passed over.
-func runScript(s *session.Session, name string, script []byte) (done int, err error) {
-	script = bytes.TrimPrefix(script, []byte("\xef\xbb\xbf"))
-	lines := bufio.NewScanner(bytes.NewReader(script))
-	lines.Buffer(nil, len(script)+1)
+// runScript does a script's edits until one can't be done.
+func (c *call) runScript(s *session.Session, name string, script []byte) (done int, err error) {
+	err = eachLine(script, func(n int, line []byte) error {
+		notice, err := runLine(s, line)
+		if err != nil {
+			return fmt.Errorf("%s, line %d: %w", name, n, err)
+		}
+		if notice != "" {
+			c.errs.printf("%s, line %d: %s\n", name, n, notice)
+		}
+		done++
+		return nil
+	})
+	return done, err
+}
+
+// eachLine gives do a text's lines, numbered from 1, until one can't be done. Lines
+// with nothing on them are passed over.
+func eachLine(text []byte, do func(n int, line []byte) error) error {
+	text = bytes.TrimPrefix(text, []byte("\xef\xbb\xbf"))
+	lines := bufio.NewScanner(bytes.NewReader(text))
+	lines.Buffer(nil, len(text)+1)
 	for n := 1; lines.Scan(); n++ {
 		if len(bytes.TrimSpace(lines.Bytes())) == 0 {
 			continue
 		}
-		if err := runLine(s, lines.Bytes()); err != nil {
-			return done, fmt.Errorf("%s, line %d: %w", name, n, err)
+		if err := do(n, lines.Bytes()); err != nil {
+			return err
 		}
-		done++
 	}
-	return done, lines.Err()
+	return lines.Err()
 }
 
-func runLine(s *session.Session, line []byte) error {
+// runLine does one line. The notice says what else came of it.
+func runLine(s *session.Session, line []byte) (notice string, err error) {
 	f, err := readFields(line)
 	if err != nil {
-		return err
+		return "", err
 	}
 	switch f.kind {
 	case "undo", "redo":
 		if err := f.only(); err != nil {
-			return err
+			return "", err
 		}
 		if f.kind == "undo" {
-			return s.Undo()
+			return "", s.Undo()
 		}
-		return s.Redo()
+		return "", s.Redo()
 	}
 	e, err := f.edit(s)
 	if err != nil {
-		return err
+		return "", err
 	}
-	return s.Do(e)
+	notice = cameInSince(s.Collection(), e)
+	return notice, s.Do(e)
 }
 
 func doneBefore(done int) string {

@@ -56,8 +56,6 @@ A poem and the book:
       any of title, short_title, subtitle, dedication, place and note, "epigraph",
       a list of lines, "size_pt" (0: the book's), "edge" (as the book, left, centred
       or optical) and "lie" (upright, across the spread or turned)
-  {"edit":"move","poem":P,"before":Q}
-      moves a poem before another; to the end of the book without "before"
   {"edit":"matter","kind":"imprint","text":["First published 1911","","at the corner"]}
       puts in a page of the prelims or end matter, or changes its "title" and
       "text"; "off":true takes it out. The kinds are half-title, also by, title,
@@ -66,6 +64,42 @@ A poem and the book:
       numbers the prelims in roman; lists parts in the contents; orders the index
   {"edit":"about","title":"Short Weight","poet":"W. Threlfall","language":"en"}
       and "epigraph", a list of lines
+
+The order of the book:
+
+  {"edit":"move","poem":P,"through":Q,"before":R}
+      moves a poem, or the poems from P through Q, before another; to the end of the
+      book without "before"
+  {"edit":"move-section","section":"Night","before":"Day"}
+      moves a section with its poems before another, each by its title or its number;
+      to the end of the book without "before"
+  {"edit":"leave-out","poem":P,"through":Q}
+      takes poems out of the book and keeps them in the file
+  {"edit":"put-back","poem":"Yeast","before":P}
+      puts a poem that was left out, by its title, before another, or at the end
+  {"edit":"keep-order","name":"by streets"}
+      keeps the order that the book is in; use-order puts the book into it, where
+      poems that came in since are left out, and drop-order throws it away
+  {"edit":"echo","name":"ovens","words":["oven"],"poems":[P],"lines":[{"poem":P,"stanza":1,"line":2}]}
+      marks what is to be seen coming back, by any of the three; "off":true marks it
+      no more
+
+Reading aloud:
+
+  {"edit":"reading","name":"Thursday","occasion":"the library","on":"2026-03-05","slot_s":900,
+   "items":[{"poem":P},{"poem":Q,"from":{"stanza":2,"line":1},"to":{"stanza":2,"line":4}}]}
+      (on one line) makes a running order, or changes what is said of it; what is not
+      there stays. "to" gives it another name; drop-reading throws it away. An item
+      is a poem, or lines of it; or a poem from elsewhere, "title" and "text", a list
+      of lines; and with any, or alone, "before", what is said, "talk_s", how long
+      that takes, "drop", which lets it be dropped if time is short, and "said", a
+      list of words read otherwise than printed, as in
+      {"stanza":1,"line":2,"word":3,"as":"CAR-da-mom"}
+  {"edit":"voice","syllables":185,"line_end_s":0.3,"run_on_s":0.15,"stanza_s":0.9,"title_s":2,"words":150}
+      any of what times are reckoned from: syllables a minute, silences, seconds for a
+      title, words of talk a minute; "usual":true goes back to the usual voice
+  {"edit":"fit-voice"}
+      takes the voice that comes nearest to what was timed
 
 The design:
 

@@ -43,7 +43,18 @@ var makers = []maker{
 	{"form", []string{"poem", "form"}, makeForm},
 	{"run", []string{"poem", "lines"}, makeRun},
 	{"head", append([]string{"poem"}, headFields...), makeHead},
-	{"move", []string{"poem", "before"}, makeMove},
+	{"move", []string{"poem", "through", "before"}, makeMove},
+	{"move-section", []string{"section", "before"}, makeMoveSection},
+	{"leave-out", []string{"poem", "through"}, makeLeaveOut},
+	{"put-back", []string{"poem", "before"}, makePutBack},
+	{"keep-order", []string{"name"}, makeKeepOrder},
+	{"use-order", []string{"name"}, makeUseOrder},
+	{"drop-order", []string{"name"}, makeDropOrder},
+	{"echo", append([]string{"name", "off"}, echoFields...), makeEcho},
+	{"reading", append([]string{"name"}, readingFields...), makeReading},
+	{"drop-reading", []string{"name"}, makeDropReading},
+	{"voice", append([]string{"usual"}, voiceFields...), makeVoice},
+	{"fit-voice", nil, makeFitVoice},
 	{"matter", []string{"kind", "title", "text", "off", "roman", "parts", "alphabet"}, makeMatter},
 	{"about", aboutFields, makeAbout},
 	{"design", slices.Concat(designRules, designFields), makeDesign},
@@ -129,12 +140,4 @@ func makeStanza(f *fields, s *session.Session) pagemodel.Edit {
 	ref, _ := f.line(s)
 	f.need("open")
 	return pagemodel.StanzaBreak{LineRef: ref, Open: f.yes("open")}
-}
-
-func makeMove(f *fields, s *session.Session) pagemodel.Edit {
-	e := pagemodel.Move{Poem: f.poem("poem", s).id()}
-	if f.has("before") {
-		e.Before = f.poem("before", s).id()
-	}
-	return e
 }

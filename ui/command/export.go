@@ -96,11 +96,7 @@ func (o *exportOptions) check() error {
 	return nil
 }
 
-// given says that a flag was on the command line.
-func (o *exportOptions) given(name string) (yes bool) {
-	o.set.Visit(func(f *flag.Flag) { yes = yes || f.Name == name })
-	return yes
-}
+func (o *exportOptions) given(name string) bool { return given(o.set, name) }
 
 func runExport(c *call, options any, words []string) (err error) {
 	o := options.(*exportOptions)

@@ -62,3 +62,9 @@ func oneFile(v string, words []string) (string, error) {
 	}
 	return "", misuse("%s: it is about one file, and %q are %d", v, strings.Join(words, " "), len(words))
 }
+
+// given says that a flag was on the command line.
+func given(set *flag.FlagSet, name string) (yes bool) {
+	set.Visit(func(f *flag.Flag) { yes = yes || f.Name == name })
+	return yes
+}

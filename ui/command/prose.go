@@ -19,6 +19,7 @@ func (c *call) prose(r report) {
 	c.hiddenBreaks(r.PageEnds)
 	c.proposedForms(r.Forms)
 	c.sentAndKept(r)
+	c.ordersAndReadings(r)
 	c.extentLines(r)
 	c.designLine(r.Design)
 	c.contentsTable(r.Contents)

@@ -12,7 +12,8 @@ import (
 const reportMore = `The lines that the measure turns over come first, then how many were decided about,
 and which of them are unsettled again, and why; then faults, each with what would
 mend it and what that would cost; then stanza breaks that a page end hides, forms
-that the shape of a poem suggests, rounds and variants, the extent and the contents.
+that the shape of a poem suggests, rounds, variants, poems left out, kept orders and
+running orders, the extent and the contents.
 The spine is reckoned from the bound pages, blanks counted, by the UK paper trade's
 pages x gsm x volume / 20000 and by US printers' pages / pages per inch, for the
 design's paper; a stapled book has the creep of its innermost leaf, a perfect-bound
@@ -44,7 +45,7 @@ func runReport(c *call, options any, words []string) (err error) {
 	}
 	defer closing(s, &err)
 	c.found = o.strict && (s.Committed().Unsettled() > 0 || len(s.Committed().Faults()) > 0)
-	r := reportOf(s.Committed())
+	r := reportOf(s)
 	if !o.json {
 		c.prose(r)
 		return nil
@@ -70,6 +71,9 @@ type report struct {
 	Decisions []decision      `json:"decisions"`
 	Rounds    []sentRound     `json:"rounds"`
 	Variants  []variant       `json:"variants"`
+	LeftOut   []leftOut       `json:"left_out"`
+	Orders    []orderName     `json:"orders"`
+	Readings  []readingName   `json:"readings"`
 
 	poet string
 }
@@ -108,9 +112,9 @@ type contentsEntry struct {
 	section bool
 }
 
-// reportOf gathers what is to be said of a set book.
-func reportOf(s *typeset.Setting) report {
-	c := s.Collection()
+// reportOf gathers what is to be said of a book.
+func reportOf(book *session.Session) report {
+	s, c := book.Committed(), book.Collection()
 	r := report{Title: c.About().Title, poet: c.About().Poet, Pages: s.Extent(), Design: designOf(c.Design())}
 	r.Poems, r.Lines = countText(c)
 	r.Extent = extentOf(s.Extent(), c.Design())
@@ -127,6 +131,7 @@ func reportOf(s *typeset.Setting) report {
 	}
 	r.Faults, r.PageEnds, r.Forms = faults(s, names), pageEnds(s, names), proposals(c)
 	r.Decisions, r.Rounds, r.Variants = decisions(s, names), sentRounds(c), variants(c)
+	r.LeftOut, r.Orders, r.Readings = leftOuts(c), orderNames(c), readingNames(book)
 	for _, e := range s.Contents() {
 		r.Contents = append(r.Contents, contentsEntry{e.Title, folio(s, e.Page), e.Section})
 	}

@@ -15,6 +15,9 @@ func TestReportJSON(t *testing.T) {
 	done(t, `{"edit":"text","poem":1,"stanza":1,"line":1,"text":"One loaf `+"\U0001F35E"+`"}`, "edit", file, "-")
 	done(t, `{"edit":"keep-variant","poem":1,"name":"crumbs"}`, "edit", file, "-")
 	done(t, "", "mark-sent", file)
+	done(t, `{"edit":"keep-order","name":"first"}
+		{"edit":"reading","name":"Thursday","items":[{"poem":1}]}
+		{"edit":"leave-out","poem":4}`, "edit", file, "-")
 	var r map[string]any
 	if err := json.Unmarshal([]byte(done(t, "", "report", file, "--json")), &r); err != nil {
 		t.Fatal(err)
@@ -32,8 +35,8 @@ func TestReportJSON(t *testing.T) {
 		want   []string
 	}{
 		{"the report", r, []string{
-			"contents", "decisions", "design", "designs", "extent", "faults", "lines", "page_ends", "pages", "poems", "proposed_forms",
-			"rounds", "title", "turnovers", "variants",
+			"contents", "decisions", "design", "designs", "extent", "faults", "left_out", "lines", "orders", "page_ends", "pages", "poems",
+			"proposed_forms", "readings", "rounds", "title", "turnovers", "variants",
 		}},
 		{"extent", r["extent"], []string{
 			"blanks", "even_working", "pages", "paper", "signature_pages", "signatures", "spine_glued_mm", "spine_in", "spine_mm",
@@ -48,6 +51,9 @@ func TestReportJSON(t *testing.T) {
 		}},
 		{"a round", first(r["rounds"]), []string{"name", "on"}},
 		{"a variant", first(r["variants"]), []string{"current", "name", "number", "on", "poem"}},
+		{"a poem left out", first(r["left_out"]), []string{"lines", "title"}},
+		{"a kept order", first(r["orders"]), []string{"name", "on"}},
+		{"a running order", first(r["readings"]), []string{"name", "on", "slot_s", "total_s"}},
 		{"the contents", first(r["contents"]), []string{"page", "title"}},
 	} {
 		object, ok := test.object.(map[string]any)
@@ -75,7 +81,7 @@ func TestEmptyLists(t *testing.T) {
 	if err := json.Unmarshal([]byte(done(t, "", "report", file, "--json")), &r); err != nil {
 		t.Fatal(err)
 	}
-	for _, name := range []string{"turnovers", "faults", "page_ends", "proposed_forms", "designs", "decisions", "rounds", "variants"} {
+	for _, name := range []string{"turnovers", "faults", "page_ends", "proposed_forms", "designs", "decisions", "rounds", "variants", "left_out", "orders", "readings"} {
 		if string(r[name]) != "[]" {
 			t.Errorf("%q is %s, want []", name, r[name])
 		}

@@ -26,6 +26,9 @@ func verbs() []verb {
 		{"export", "FILE --pdf OUT | --png DIR | --manuscript OUT [--spreads] [--marks] [--dummy [--paper P] [--section N]] [--edition] [--dpi N]", "writes the pages, or the text", exportMore, exportFlags, runExport},
 		{"edit", "FILE SCRIPT", "does the edits of a script, each one step of the history", editMore, noFlags, runEdit},
 		{"states", "FILE --poem P [--json]", "lists all that a poem was since it came in", statesMore, statesFlags, runStates},
+		{"aloud", "FILE [READING] [--json] [--pdf OUT [--paper P]] [--card OUT]", "says how long a running order takes to read aloud, or the book", aloudMore, aloudFlags, runAloud},
+		{"order", "FILE [--json] [--find CONDITIONS [--seconds N]]", "says what the order of the book costs, and looks for another", orderMore, orderFlags, runOrder},
+		{"echoes", "FILE [--json]", "says what comes back in the book, and where", echoesMore, echoesFlags, runEchoes},
 		{"help", "[VERB]", "says what there is, or more of one verb", "", noFlags, runHelp},
 	}
 }

@@ -72,7 +72,7 @@ func (c *call) demo(folder string) (err error) {
 		return err
 	}
 	defer closing(s, &err)
-	c.prose(reportOf(s.Committed()))
+	c.prose(reportOf(s))
 	c.out.printf("\nThe collection is kept in %s\n", s.Path())
 	if err := s.ExportPNG(folder, usualDPI/float64(pointsPerInch), true, c.progress); err != nil {
 		return err

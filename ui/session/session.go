@@ -8,6 +8,8 @@ import (
 	"headland/pagemodel"
 	"headland/pagemodel/sqlite"
 	"headland/typeset"
+	"headland/typeset/aloud"
+	"headland/typeset/echoes"
 )
 
 // Session is one open collection: the committed state, as the file has it, and
@@ -20,6 +22,8 @@ type Session struct {
 	committed *typeset.Setting
 	preview   *preview // nil unless something is tried out
 	now       func() time.Time
+	taken     []aloud.Taking // what was timed; nil until asked for
+	echoes    echoes.Finder
 	sent      map[pagemodel.RoundID]*Sent  // books that went out, once asked for
 	lists     map[pagemodel.RoundID]listOf // likewise, what differs from them
 	changed   func()
@@ -62,6 +66,7 @@ func begin(store *sqlite.Store) (*Session, error) {
 		return nil, fmt.Errorf("open %s: %w", store.Path(), firstOf(err, store.Close()))
 	}
 	s.committed = s.setter.Set(nil, store.Collection())
+	_, _ = s.KeepHeldRun() // one that can't be read is told of where run-throughs are made
 	s.showUnsettled()
 	return s, nil
 }
