@@ -52,6 +52,7 @@ type desk struct {
 	focused   bool
 	pictures  pictures
 	round     roundOnDesk
+	order     *orderView // while the book is held by its order, over all of this
 }
 
 // pictures are the images that the desk is made of, from the ground up.
@@ -86,6 +87,7 @@ func pixels(draw func(w, h int) image.Image) *canvas.Raster {
 
 // lay puts a session's book on the desk, or clears it where s is nil.
 func (d *desk) lay(s *session.Session) {
+	d.leaveOrder()
 	d.session, d.of, d.pages, d.ends, d.faults, d.ticks, d.placed, d.moving = s, nil, nil, nil, nil, nil, nil, nil
 	d.round.begin()
 	d.fault = typeset.Fault{}
@@ -101,7 +103,7 @@ func (d *desk) lay(s *session.Session) {
 
 // changed takes note that something else is to be shown.
 func (d *desk) changed() {
-	if d.session == nil {
+	if d.session == nil || d.order.changed() {
 		return
 	}
 	parts := pageParts | footPart
@@ -222,6 +224,7 @@ func (d *desk) refresh(parts part) {
 func (d *desk) setLight(l light) {
 	d.light = l
 	d.refresh(allParts)
+	d.order.relight()
 }
 
 // tell says something to the poet at the foot of the desk until the next thing
@@ -229,6 +232,7 @@ func (d *desk) setLight(l light) {
 func (d *desk) tell(words string) {
 	d.said = words
 	d.refresh(footPart)
+	d.order.hear()
 }
 
 // try tells of an error, if there is one.

@@ -45,18 +45,23 @@ var plan = map[string]room{
 	}},
 	"typeset/marks/overlay": {rooms: []string{"pagemodel", "typeset"}},
 	"typeset/choices":       {rooms: []string{"pagemodel", "typeset", "typeset/prosody"}},
+	"typeset/echoes":        {rooms: []string{"pagemodel", "typeset", "assets"}},
+	"typeset/aloud":         {rooms: []string{"pagemodel", "typeset/prosody"}},
+	"typeset/sheet":         {rooms: []string{"pagemodel", "typeset", "typeset/aloud"}},
 	"ui/session": {rooms: []string{
 		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/document", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
 		"typeset/prosody", "typeset/choices", "typeset/corrections", "typeset/marks", "typeset/marks/overlay",
+		"typeset/aloud", "typeset/echoes", "typeset/sheet",
 	}},
 	"ui/command": {rooms: []string{
-		"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/prosody", "typeset/choices", "typeset/corrections", "ui/session",
+		"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/prosody", "typeset/choices", "typeset/corrections",
+		"typeset/aloud", "typeset/echoes", "typeset/order", "ui/session",
 	}},
 	"ui/locale": {},
 	"ui": {
 		rooms: []string{
 			"assets", "pagemodel", "pagemodel/manuscript", "typeset", "typeset/raster", "typeset/prosody", "typeset/choices",
-			"typeset/corrections", "typeset/marks", "ui/session",
+			"typeset/corrections", "typeset/marks", "typeset/order", "typeset/echoes", "typeset/aloud", "typeset/sheet", "ui/session",
 		},
 		modules: []string{fyne, "github.com/clipperhouse/uax29/v2"}, never: []string{fyne + "/app"}, windows: true,
 	},

@@ -23,8 +23,12 @@ func (d *desk) FocusLost() {
 
 // takeKeys asks for the keys.
 func (d *desk) takeKeys() {
-	if c := fyne.CurrentApp().Driver().CanvasForObject(d); c != nil && c.Focused() != fyne.Focusable(d) {
-		c.Focus(d)
+	to := fyne.Focusable(d)
+	if d.order != nil {
+		to = d.order
+	}
+	if c := fyne.CurrentApp().Driver().CanvasForObject(d); c != nil && c.Focused() != to {
+		c.Focus(to)
 	}
 }
 

@@ -11,6 +11,7 @@ type command struct {
 	key   fyne.Shortcut
 	act   func()
 	book  bool          // only while a book lies on the desk
+	order bool          // also while it is held by its order; else the pages are gone back to
 	is    func() bool   // whether what it says is so now, or nil; asked while a book is open
 	says  func() string // its words now, where they change; likewise
 	item  *fyne.MenuItem
@@ -36,7 +37,7 @@ func key(mod fyne.KeyModifier, name fyne.KeyName) fyne.Shortcut {
 // toolkit asks the menu for a shortcut before anything else.
 func (w *Window) makeMenus() *fyne.MainMenu {
 	w.menus.recent = fyne.NewMenuItem("Open Recent", nil)
-	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.poemMenu(), w.pageMenu(), w.goMenu(), w.roundMenu(), w.viewMenu())
+	w.menus.main = fyne.NewMainMenu(w.bookMenu(), w.editMenu(), w.lineMenu(), w.poemMenu(), w.pageMenu(), w.goMenu(), w.roundMenu(), w.orderMenu(), w.readingMenu(), w.viewMenu())
 	return w.menus.main
 }
 
@@ -146,11 +147,15 @@ func (w *Window) goMenu() *fyne.Menu {
 func (w *Window) viewMenu() *fyne.Menu {
 	d := w.desk
 	items := w.items(
+		&command{words: "Spread", key: key(ctrl, fyne.Key1), act: d.leaveOrder, book: true},
+		&command{words: "Order", key: key(ctrl, fyne.Key2), act: w.askOrder, book: true},
+		&command{words: "Aloud", key: key(ctrl, fyne.Key3), act: w.askAloud, book: true},
+		nil,
 		&command{words: "Nearer", key: key(ctrl, fyne.KeyEqual), act: d.nearer, book: true},
 		&command{words: "Farther", key: key(ctrl, fyne.KeyMinus), act: d.farther, book: true},
 		&command{words: "Fit the Window", key: key(ctrl, fyne.Key0), act: d.fitWindow, book: true},
 		nil,
-		&command{words: "Lamp", key: key(ctrl, fyne.KeyL), act: w.otherLight},
+		&command{words: "Lamp", key: key(ctrl, fyne.KeyL), act: w.otherLight, order: true},
 	)
 	w.menus.light = items[len(items)-1]
 	return fyne.NewMenu("View", items...)
@@ -182,7 +187,7 @@ func (w *Window) run(c *command) {
 		}
 		return
 	}
-	if c.book && w.session == nil {
+	if c.book && w.session == nil || !w.desk.order.lets(c) {
 		return
 	}
 	c.act()

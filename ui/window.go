@@ -6,9 +6,11 @@ import (
 	"path/filepath"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/container"
 	"fyne.io/fyne/v2/driver/desktop"
 
 	"headland/assets"
+	"headland/pagemodel"
 	"headland/ui/session"
 )
 
@@ -18,12 +20,15 @@ type Window struct {
 	app      fyne.App
 	win      fyne.Window
 	desk     *desk
+	stage    *fyne.Container // the desk, and what lies over all of it
 	session  *session.Session
 	settings *settings
 	theme    *deskTheme
 	menus    menus
 	worker   worker
-	chooser  *chooser // while one is open
+	chooser  *chooser            // while one is open
+	orders   ordersAsked         // of an order that is looked for
+	reading  pagemodel.ReadingID // the running order looked at last; 0 for none
 }
 
 // Opened is a book that was opened for the window, or why it could not be. The
@@ -74,7 +79,8 @@ func NewWindow(a fyne.App, s *session.Session, post func(func()), folder string)
 	w.win.SetPadded(false)
 	w.win.Resize(fyne.NewSize(1400, 900))
 	w.win.SetMainMenu(w.makeMenus())
-	w.win.SetContent(w.desk)
+	w.stage = container.NewStack(w.desk)
+	w.win.SetContent(w.stage)
 	w.win.SetOnDropped(w.dropped)
 	w.win.SetCloseIntercept(w.leave)
 	w.win.SetMaster()

@@ -28,7 +28,8 @@ func TestMain(m *testing.M) {
 	os.Exit(status)
 }
 
-// build builds a package's program and gives its path.
+// build builds a package's program, with the flags that follow its name, and gives
+// its path.
 func build(t testing.TB, pkg string) string {
 	t.Helper()
 	builds.Lock()
@@ -43,8 +44,10 @@ func build(t testing.TB, pkg string) string {
 		}
 		builds.folder, builds.paths = folder, map[string]string{}
 	}
-	path := filepath.Join(builds.folder, filepath.Base(pkg)+".program")
-	if out, err := exec.Command("go", "build", "-o", path, pkg).CombinedOutput(); err != nil {
+	words := strings.Fields(pkg)
+	path := filepath.Join(builds.folder, fmt.Sprintf("%s%d.program", filepath.Base(words[0]), len(words)))
+	args := append(append([]string{"build", "-o", path}, words[1:]...), words[0])
+	if out, err := exec.Command("go", args...).CombinedOutput(); err != nil {
 		t.Fatalf("go build %s: %v\n%s", pkg, err, out)
 	}
 	builds.paths[pkg] = path
@@ -55,6 +58,8 @@ func build(t testing.TB, pkg string) string {
 const (
 	headland = "headland"
 	bare     = "headland/ui/onscreen/bare"
+
+	heldHeadland = "headland -tags=heldclock" // its clock is the file "clock" at home
 )
 
 // program is a running program and its window.
@@ -69,7 +74,7 @@ func run(t testing.TB, s *screen, home, pkg string, args ...string) *program {
 	t.Helper()
 	p := &program{screen: s, cmd: exec.Command(build(t, pkg), args...), errors: &bytes.Buffer{}}
 	p.cmd.Env = append(os.Environ(), "HOME="+home, "XDG_CONFIG_HOME="+home+"/config", "XDG_DATA_HOME="+home+"/data",
-		"XDG_CACHE_HOME="+home+"/cache", "FYNE_SCALE=1", "LANG=C.UTF-8")
+		"XDG_CACHE_HOME="+home+"/cache", "FYNE_SCALE=1", "LANG=C.UTF-8", "HEADLAND_CLOCK="+home+"/clock")
 	p.cmd.Stderr = p.errors
 	if err := p.cmd.Start(); err != nil {
 		t.Fatal(err)

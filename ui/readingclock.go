@@ -1,0 +1,6 @@
+package ui
+
+import "time"
+
+// timeOfDay is what a run-through is timed by.
+var timeOfDay = time.Now
