@@ -30,6 +30,7 @@ type smallPages struct {
 	of     [2]*typeset.Setting
 	looks  [2]map[int]smallLook // of pages, by whether they are left out
 	wanted map[uint64]*typeset.Page
+	queue  []uint64 // the wanted ones in the order in which they were, so that row after row fills in
 }
 
 // smallPage is one drawn page.
@@ -54,7 +55,7 @@ func newSmallPages() smallPages {
 func (s *smallPages) at(size image.Point, l light) {
 	if s.size != size || s.light != l {
 		s.size, s.light, s.bytes = size, l, 0
-		s.ink, s.wanted = map[uint64]*smallPage{}, map[uint64]*typeset.Page{}
+		s.ink, s.wanted, s.queue = map[uint64]*smallPage{}, map[uint64]*typeset.Page{}, nil
 	}
 }
 
@@ -67,6 +68,7 @@ func (s *smallPages) show(book, aside *typeset.Setting) {
 		}
 	}
 	clear(s.wanted)
+	s.queue = nil
 }
 
 // look is what a page looks like.
@@ -136,7 +138,10 @@ func (s *smallPages) picture(look smallLook) *image.RGBA {
 		p.used = s.turn
 		return p.img
 	}
-	s.wanted[look.key] = look.page
+	if s.wanted[look.key] == nil {
+		s.wanted[look.key] = look.page
+		s.queue = append(s.queue, look.key)
+	}
 	return nil
 }
 
@@ -144,8 +149,10 @@ func (s *smallPages) picture(look smallLook) *image.RGBA {
 // still wanted. k and scale are what they are drawn with.
 func (s *smallPages) fill(k *inker, scale float64) (more bool) {
 	began := time.Now()
-	for key, page := range s.wanted {
-		s.keep(key, s.draw(k, scale, page))
+	for len(s.queue) > 0 {
+		key := s.queue[0]
+		s.queue = s.queue[1:]
+		s.keep(key, s.draw(k, scale, s.wanted[key]))
 		delete(s.wanted, key)
 		if time.Since(began) > smallShare {
 			break
