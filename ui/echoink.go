@@ -6,6 +6,7 @@ import (
 
 	"headland/pagemodel"
 	"headland/typeset"
+	"headland/typeset/echoes"
 )
 
 // draw draws the scale, the echoes that are seen, and the line at hand.
@@ -63,14 +64,16 @@ func (v *echoView) drawSections(s *slate, base int) {
 	}
 }
 
-// drawGroup writes what the echoes below are.
+// drawGroup writes what the echoes below are, and what they are measured against.
 func (v *echoView) drawGroup(s *slate, i int) {
-	words := "Words that come back more than the language would expect"
+	d := v.w.desk
+	words := "Words that come back more than expected, " + echoes.Basis(d.of.Collection().About().Language)
 	if v.all[i].Marked {
 		words = "Marked by you"
 	}
 	base := v.rowTop(i) - v.units(9)
-	s.write(v.w.desk.k.words(words, wordSize-1, true), v.units(overMargin), base, v.w.desk.light.palette().quiet)
+	words = d.fitting(s, words, s.img.Rect.Dx()-2*v.units(overMargin))
+	s.write(d.k.words(words, wordSize-1, true), v.units(overMargin), base, v.w.desk.light.palette().quiet)
 }
 
 // drawEcho draws an echo: its name, how often it is there, and its places along

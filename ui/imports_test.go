@@ -49,7 +49,7 @@ var plan = map[string]room{
 	"typeset/aloud":         {rooms: []string{"pagemodel", "typeset/prosody"}},
 	"typeset/sheet":         {rooms: []string{"pagemodel", "typeset", "typeset/aloud"}},
 	"ui/session": {rooms: []string{
-		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/document", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
+		"assets", "pagemodel", "pagemodel/manuscript", "pagemodel/document", "pagemodel/difference", "pagemodel/sqlite", "typeset", "typeset/order", "typeset/raster", "typeset/pdf",
 		"typeset/prosody", "typeset/choices", "typeset/corrections", "typeset/marks", "typeset/marks/overlay",
 		"typeset/aloud", "typeset/echoes", "typeset/sheet",
 	}},

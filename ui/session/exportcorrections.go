@@ -19,7 +19,7 @@ func (s *Session) ExportCorrections(path string, id pagemodel.RoundID) error {
 	if err := notItself(s.file(), path); err != nil {
 		return err
 	}
-	list, err := s.Corrections(id)
+	list, err := s.proven(id)
 	if err != nil {
 		return err
 	}

@@ -24,7 +24,7 @@ func (s *Session) MarkedProof(id pagemodel.RoundID) (*MarkedProof, error) {
 	if err != nil {
 		return nil, err
 	}
-	list, err := s.Corrections(id)
+	list, err := s.proven(id)
 	if err != nil {
 		return nil, err
 	}

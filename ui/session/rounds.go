@@ -1,9 +1,11 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 
 	"headland/pagemodel"
+	"headland/pagemodel/difference"
 	"headland/pagemodel/sqlite"
 	"headland/typeset"
 	"headland/typeset/corrections"
@@ -90,17 +92,9 @@ func (s *Session) Corrections(id pagemodel.RoundID) (*corrections.List, error) {
 	if known := s.lists[id]; known.list != nil && known.of == s.committed {
 		return known.list, nil
 	}
-	sent, err := s.Sent(id)
+	sent, now, until, err := s.span(id)
 	if err != nil {
 		return nil, err
-	}
-	now, until := s.committed, ""
-	if next, ok := s.Collection().RoundAfter(id); ok {
-		after, err := s.Sent(next.ID)
-		if err != nil {
-			return nil, err
-		}
-		now, until = after.Setting, next.Name
 	}
 	replies := func(key string) pagemodel.Reply { return s.Collection().Reply(id, key) }
 	list := corrections.Of(sent.Setting, now, sent.Places, sent.Round, until, replies)
@@ -108,6 +102,49 @@ func (s *Session) Corrections(id pagemodel.RoundID) (*corrections.List, error) {
 		s.lists = map[pagemodel.RoundID]listOf{}
 	}
 	s.lists[id] = listOf{list, s.committed}
+	return list, nil
+}
+
+// span is what the corrections of a round go from and to, and the name of the round
+// up to which they go; "" is today.
+func (s *Session) span(id pagemodel.RoundID) (sent *Sent, now *typeset.Setting, until string, err error) {
+	if sent, err = s.Sent(id); err != nil {
+		return nil, nil, "", err
+	}
+	next, ok := s.Collection().RoundAfter(id)
+	if !ok {
+		return sent, s.committed, "", nil
+	}
+	after, err := s.Sent(next.ID)
+	if err != nil {
+		return nil, nil, "", err
+	}
+	return sent, after.Setting, next.Name, nil
+}
+
+// proven is the list of a round's corrections, once it has been seen that it makes
+// of the text as sent the text up to which it goes: what goes out is never short of
+// a correction.
+func (s *Session) proven(id pagemodel.RoundID) (*corrections.List, error) {
+	list, err := s.Corrections(id)
+	if err != nil {
+		return nil, err
+	}
+	sent, now, _, err := s.span(id)
+	if err != nil {
+		return nil, err
+	}
+	changes := make([]difference.Change, len(list.All))
+	for i := range list.All {
+		changes[i] = list.All[i].Change
+	}
+	made, err := difference.Apply(difference.TextOf(sent.Setting.Collection()), changes)
+	if err == nil && !made.Equal(difference.TextOf(now.Collection())) {
+		err = errors.New("they do not give the text as it is now")
+	}
+	if err != nil {
+		return nil, fmt.Errorf("the corrections to %s can't go out: %w: save a copy of the collection and tell those who made Headland", sent.Round.Name, err)
+	}
 	return list, nil
 }
 
