@@ -99,7 +99,7 @@ func (p *pieces) contradiction(book *pagemodel.Collection, conditions []bound) e
 	if len(words) == 1 {
 		return fmt.Errorf("%s can't be had in this book%s: give it up", words[0], p.bonds())
 	}
-	return fmt.Errorf("these contradict one another%s: %s; give up one of them", p.bonds(), listed(words))
+	return fmt.Errorf("these can't all be had%s: %s; give up one of them", p.bonds(), listed(words))
 }
 
 // bonds say what in the book itself an order must keep to, as a clause, or "".

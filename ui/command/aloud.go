@@ -3,6 +3,7 @@ package command
 import (
 	"flag"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
@@ -49,6 +50,10 @@ func (o *aloudOptions) check() error {
 	}
 	if given(o.set, "paper") && o.pdf == "" {
 		return misuse("aloud: --paper is for --pdf: a card goes into the book")
+	}
+	papers := session.ReadingPapers()
+	if !slices.ContainsFunc(papers, func(p string) bool { return strings.EqualFold(p, strings.TrimSpace(o.paper)) }) {
+		return misuse("aloud: --paper %s is no paper that a copy can be set on: it is one of %s", o.paper, strings.Join(papers, ", "))
 	}
 	return nil
 }

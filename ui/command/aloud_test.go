@@ -234,7 +234,7 @@ func TestAloudWrong(t *testing.T) {
 		{[]string{file, "--card", "a"}, Misuse, []string{"--card", ".pdf"}},
 		{[]string{file, "--pdf", "a.pdf", "--card", "./a.pdf"}, Misuse, []string{"both name"}},
 		{[]string{file, "--paper", "A5"}, Misuse, []string{"--paper is for --pdf"}},
-		{[]string{file, "--pdf", filepath.Join(t.TempDir(), "a.pdf"), "--paper", "foolscap"}, CouldNot, []string{"foolscap", "A4, A5, Letter"}},
+		{[]string{file, "--pdf", filepath.Join(t.TempDir(), "a.pdf"), "--paper", "foolscap"}, Misuse, []string{"foolscap", "A4, A5, Letter"}},
 		{[]string{file, "Thursday", "--pdf", filepath.Join(t.TempDir(), "a.pdf")}, CouldNot, []string{"nothing to read", "Thursday"}},
 		{[]string{file, "Thursday", "--card", filepath.Join(t.TempDir(), "a.pdf")}, CouldNot, []string{"nothing to read", "Thursday"}},
 		{[]string{"nowhere.headland"}, CouldNot, []string{"nowhere.headland", "not there"}},

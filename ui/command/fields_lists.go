@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"headland/pagemodel"
 	"headland/ui/session"
@@ -43,7 +44,7 @@ func (f *fields) objects(name, wants string, names []string, do func(*fields)) {
 			do(one)
 		}
 		if one.err != nil {
-			f.err = fmt.Errorf("%s %d: %w", name, i+1, one.err)
+			f.err = fmt.Errorf("%s %d: %w", strings.TrimSuffix(name, "s"), i+1, one.err)
 		}
 	}
 }

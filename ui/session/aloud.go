@@ -8,6 +8,7 @@ import (
 	"headland/pagemodel"
 	"headland/pagemodel/sqlite"
 	"headland/typeset/aloud"
+	"headland/typeset/sheet"
 )
 
 // Run is a running order read through with the clock, and Timing how long one of
@@ -82,6 +83,10 @@ func (s *Session) FitVoice() (pagemodel.Voice, aloud.Fitness, error) {
 	v, fitness := aloud.Fit(aloud.Observe(c, languageLexicon(c.About().Language), s.takings()), c.Voice())
 	return v, fitness, nil
 }
+
+// ReadingPapers are the papers on which a reading copy can be printed, by name. Not
+// to be changed.
+func ReadingPapers() []string { return sheet.Papers }
 
 // LastRead is a poem of the book and when it was last read.
 type LastRead struct {
