@@ -29,9 +29,9 @@ type aloudView struct {
 	times   timePlot
 	lifted  bool
 
-	place   aloudPlan
-	picture *canvas.Raster
-	ink     buffers
+	place         aloudPlan
+	head, picture *canvas.Raster
+	headInk, ink  buffers
 }
 
 // aloudFace is what the view shows.
@@ -55,7 +55,7 @@ func (w *Window) layAloud() *aloudView {
 	w.desk.settleHand()
 	a := &aloudView{w: w}
 	a.reading.ID = w.reading
-	a.picture = pixels(a.draw)
+	a.head, a.picture = pixels(a.drawHead), pixels(a.draw)
 	a.ExtendBaseWidget(a)
 	c := w.win.Canvas()
 	c.Overlays().Add(a)
@@ -168,7 +168,7 @@ func (a *aloudView) FocusGained() {}
 // FocusLost does nothing either.
 func (a *aloudView) FocusLost() {}
 
-// CreateRenderer hands the toolkit the picture.
+// CreateRenderer hands the toolkit the pictures.
 func (a *aloudView) CreateRenderer() fyne.WidgetRenderer {
-	return &layOver{a.arrange, []fyne.CanvasObject{a.picture}}
+	return &layOver{a.arrange, []fyne.CanvasObject{a.head, a.picture}}
 }

@@ -236,3 +236,32 @@ func TestARunningOrderIsReadFrom(t *testing.T) {
 	tb.typed(fyne.KeyEscape)
 	tb.aloudOn()
 }
+
+// TestWhatCanBeDoneStaysOnTheSheet in a narrow window too, in as many rows as it
+// needs, below the leads.
+func TestWhatCanBeDoneStaysOnTheSheet(t *testing.T) {
+	tb := setDemo(t)
+	a := tb.readsPoems(60, "Sign", "Toast")
+	for _, size := range []fyne.Size{{Width: 1400, Height: 900}, {Width: 700, Height: 700}, {Width: 560, Height: 700}} {
+		tb.w.win.Resize(size)
+		a.arrange()
+		for _, w := range a.place.words {
+			end := w.x + a.px(tb.d.k.words(w.words, w.size, false).Width)
+			if end > a.place.sheet.Max.X || w.base+a.place.units(5) > a.place.sheet.Max.Y {
+				t.Errorf("at %v %q ends at %d, %d, the sheet at %v", size, w.words, end, w.base, a.place.sheet.Max)
+			}
+			if in := w.base - a.place.units(aloudWord-8); w.size == underSize && in < a.place.leads[0].Max.Y {
+				t.Errorf("at %v %q begins at %d, over the leads", size, w.words, in)
+			}
+		}
+	}
+}
+
+// TestASlotIsSaidAsPeopleSayIt, in seconds below a minute.
+func TestASlotIsSaidAsPeopleSayIt(t *testing.T) {
+	for seconds, want := range map[int]string{0: "no limit", 1: "1 second", 10: "10 seconds", 60: "1 minute", 90: "1:30 minutes", 1200: "20 minutes"} {
+		if got := slotWords(seconds); got != want {
+			t.Errorf("%d s are %q, want %q", seconds, got, want)
+		}
+	}
+}

@@ -17,6 +17,7 @@ const (
 	onAloudItem
 	onAloudLead
 	onAloudPlot
+	onAloudWay // the word for another way to hold the book
 )
 
 // aloudSpot is a kind, and which of its kind.
@@ -28,6 +29,9 @@ type aloudSpot struct {
 // under finds what lies under a device pixel of the picture.
 func (a *aloudView) under(at image.Point) aloudSpot {
 	p := &a.place
+	if other := a.w.desk.wayUnder(at.Add(p.at.Min)); other != noWay && other != aloudWay {
+		return aloudSpot{onAloudWay, int(other)}
+	}
 	if i := p.wordsUnder(at); i >= 0 {
 		return aloudSpot{onAloudWords, i}
 	}
@@ -74,6 +78,8 @@ func (a *aloudView) MouseDown(e *desktop.MouseEvent) {
 		if e.Button == desktop.MouseButtonPrimary {
 			a.place.words[on.i].act()
 		}
+	case onAloudWay:
+		a.leaveFor(way(on.i))
 	case onAloudPlot:
 		a.pressPlot(on.i)
 	case onAloudItem, onAloudLead:
@@ -107,6 +113,7 @@ func (a *aloudView) MouseOut() { a.hover(aloudSpot{}) }
 func (a *aloudView) hover(on aloudSpot) {
 	if on != a.over && !a.moving {
 		a.over = on
+		a.head.Refresh()
 		a.picture.Refresh()
 	}
 }

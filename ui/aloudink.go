@@ -9,6 +9,19 @@ import (
 	"headland/typeset"
 )
 
+// drawHead draws the words at the head of the desk while the view lies there: the
+// collection's title, and at the right the ways to hold the book.
+func (a *aloudView) drawHead(w, h int) image.Image {
+	d := a.w.desk
+	s := d.k.slateAt(a.headInk.next(w, h), d.plan.headBand().Min, d.plan.density, d.light.palette().desk)
+	over := noWay
+	if a.over.kind == onAloudWay {
+		over = way(a.over.i)
+	}
+	d.drawWays(s, aloudWay, over)
+	return s.img
+}
+
 // draw draws the sheet and what it shows.
 func (a *aloudView) draw(w, h int) image.Image {
 	d, p := a.w.desk, &a.place
@@ -76,15 +89,18 @@ var emptyWords = [...]string{
 }
 
 func (a *aloudView) drawEmpty(s *slate) {
-	p := &a.place
+	p, k := &a.place, a.w.desk.k
 	base := p.list.Min.Y + p.units(60)
 	for i, words := range emptyWords {
-		ink := a.w.desk.light.palette().ink
-		if i > 0 {
+		ink, italic := a.w.desk.light.palette().ink, i > 0
+		if italic {
 			ink = a.w.desk.light.palette().aside
 		}
-		s.write(a.shortened(words, p.list.Dx(), listSize, i > 0), p.list.Min.X, base, ink)
-		base += p.units(30)
+		for _, row := range inRows(words, func(w string) bool { return a.px(k.words(w, listSize, italic).Width) <= p.list.Dx() }) {
+			s.write(k.words(row, listSize, italic), p.list.Min.X, base, ink)
+			base += p.units(wordsDepth)
+		}
+		base += p.units(30 - wordsDepth)
 	}
 }
 

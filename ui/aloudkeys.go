@@ -9,7 +9,6 @@ import (
 
 const (
 	aloudHelp      = "Type a poem’s name to add it · Alt ↑ ↓ moves it · Enter: what is said before · Space: drop if short · F2 the slot · Ctrl Enter reads it · Esc the book"
-	aloudHelpBrief = "Type a poem’s name to add it · Alt ↑ ↓ moves it · Space: drop if short · Esc"
 	aloudHelpEmpty = "Type a poem’s name to add it · Ctrl N another running order · Ctrl G goes to one · Tab shows the time · Esc the book"
 	movingHelp     = "Let it go where it is to be read · Esc puts it back"
 )
@@ -26,8 +25,6 @@ func (a *aloudView) tell() {
 		words = a.lines.words(a)
 	case len(a.reading.Items) == 0:
 		words = aloudHelpEmpty
-	case a.w.desk.brief():
-		words = aloudHelpBrief
 	}
 	a.w.desk.tell(words)
 }
@@ -115,8 +112,8 @@ func aloudKeys() map[string]func(*aloudView) {
 		(&fyne.ShortcutUndo{}).ShortcutName(): undo,
 		(&fyne.ShortcutRedo{}).ShortcutName(): redo,
 		name(ctrlShift, fyne.KeyZ):            redo,
-		name(ctrl, fyne.Key1):                 func(a *aloudView) { a.leaveFor(key(ctrl, fyne.Key1)) },
-		name(ctrl, fyne.Key2):                 func(a *aloudView) { a.leaveFor(key(ctrl, fyne.Key2)) },
+		name(ctrl, fyne.Key1):                 func(a *aloudView) { a.leaveFor(spreadWay) },
+		name(ctrl, fyne.Key2):                 func(a *aloudView) { a.leaveFor(orderWay) },
 		name(ctrl, fyne.Key3):                 (*aloudView).lift,
 		name(alt, fyne.KeyUp):                 func(a *aloudView) { a.shift(-1) },
 		name(alt, fyne.KeyDown):               func(a *aloudView) { a.shift(1) },
@@ -135,15 +132,10 @@ func aloudKeys() map[string]func(*aloudView) {
 	}
 }
 
-// leaveFor lifts the view and holds the book in the way that the menu has under a
-// key.
-func (a *aloudView) leaveFor(k fyne.Shortcut) {
+// leaveFor lifts the view and holds the book in another way.
+func (a *aloudView) leaveFor(in way) {
 	a.lift()
-	for _, c := range a.w.menus.commands {
-		if c.key != nil && c.key.ShortcutName() == k.ShortcutName() {
-			a.w.run(c)
-		}
-	}
+	a.w.hold(in)
 }
 
 // otherLight lights the lamp, or lets in the day.

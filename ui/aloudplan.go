@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 
 	"headland/typeset/aloud"
 )
@@ -110,13 +111,18 @@ func newAloudPlan(p *plan, origin fyne.Position, wide float64) aloudPlan {
 	x := (p.view.Dx() - w) / 2
 	ap.sheet = image.Rect(x, 0, x+w, h)
 	ap.margin = ap.units(aloudMargin)
-	ap.foot = ap.units(82)
 	if ap.narrow() {
 		ap.margin = ap.units(aloudTight)
-		ap.foot += ap.units(aloudWord) // what can be done takes two rows
 	}
-	ap.list = image.Rect(x+ap.margin, ap.units(aloudHead), x+w-ap.margin, max(ap.units(aloudHead), h-ap.foot-ap.units(aloudFoot)))
 	return ap
+}
+
+// layFoot leaves room below the leads for so many rows of what can be done, and
+// what is left above for the list.
+func (p *aloudPlan) layFoot(rows int) {
+	top := p.units(aloudHead)
+	p.foot = p.units(82) + (rows-1)*p.units(aloudWord)
+	p.list = image.Rect(p.sheet.Min.X+p.margin, top, p.sheet.Max.X-p.margin, max(top, p.sheet.Max.Y-p.foot-p.units(aloudFoot)))
 }
 
 // arrange lays everything out over the book.
@@ -127,6 +133,7 @@ func (a *aloudView) arrange() {
 		wide = aloudWidest
 	}
 	a.place = newAloudPlan(&d.plan, fyne.CurrentApp().Driver().AbsolutePositionForObject(d), wide)
+	a.place.layFoot(len(a.actRows()))
 	switch a.face {
 	case orderFace:
 		a.placeItems()
@@ -137,10 +144,16 @@ func (a *aloudView) arrange() {
 		a.lines.arrange(a)
 	}
 	a.placeWords()
+	a.lie(a.head, d.plan.headBand())
+	a.lie(a.picture, a.place.at)
+}
+
+// lie lays a picture over a part of the desk, in device pixels of that.
+func (a *aloudView) lie(picture *canvas.Raster, at image.Rectangle) {
 	unit := func(px int) float32 { return float32(float64(px) / a.place.density) }
-	a.picture.Resize(fyne.NewSize(unit(a.place.at.Dx()), unit(a.place.at.Dy())))
-	a.picture.Move(a.place.origin.AddXY(unit(a.place.at.Min.X), unit(a.place.at.Min.Y)))
-	a.picture.Refresh()
+	picture.Resize(fyne.NewSize(unit(at.Dx()), unit(at.Dy())))
+	picture.Move(a.place.origin.AddXY(unit(at.Min.X), unit(at.Min.Y)))
+	picture.Refresh()
 }
 
 // placeItems lays out the items from the first in sight on.

@@ -23,17 +23,32 @@ func (a *aloudView) placeWords() {
 	a.placeActs()
 }
 
-// placeActs lays out what can be done, in two rows where one has too little room.
+// placeActs lays out what can be done.
 func (a *aloudView) placeActs() {
 	p := &a.place
-	left, base := p.sheet.Min.X+p.margin, p.sheet.Max.Y-p.foot+p.units(64)
-	x := left
-	for _, act := range a.acts() {
-		if x > left && x+a.px(a.w.desk.k.words(act.words, act.size, false).Width) > p.sheet.Max.X-p.margin {
-			x, base = left, base+p.units(aloudWord)
+	base := p.sheet.Max.Y - p.foot + p.units(64)
+	for _, row := range a.actRows() {
+		x := p.sheet.Min.X + p.margin
+		for _, act := range row {
+			x = a.press(x, base, act) + p.units(aloudGap)
 		}
-		x = a.press(x, base, act) + p.units(aloudGap)
+		base += p.units(aloudWord)
 	}
+}
+
+// actRows is what can be done in as many rows as it needs on the sheet.
+func (a *aloudView) actRows() (rows [][]aloudPress) {
+	p := &a.place
+	room, x := p.sheet.Dx()-2*p.margin, 0
+	for _, act := range a.acts() {
+		wide := a.px(a.w.desk.k.words(act.words, act.size, false).Width)
+		if len(rows) == 0 || x+wide > room {
+			rows, x = append(rows, nil), 0
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], act)
+		x += wide + p.units(aloudGap)
+	}
+	return rows
 }
 
 // heading is what the view is of: the running order, or the book.

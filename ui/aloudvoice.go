@@ -99,8 +99,17 @@ func (s *voiceSheet) foot() []leafFoot {
 		return foot
 	}
 	return append(foot,
-		leafFoot{left: "timed: " + counted(s.fit.Timings, "poem", "poems"), right: "off by " + missWords(s.fit.Was)},
+		leafFoot{left: timedWords(s.fit), right: "off by " + missWords(s.fit.Was)},
 		leafFoot{left: "as fitted", right: "off by " + missWords(s.fit.Is)})
+}
+
+// timedWords say what was gone by, and what was passed over.
+func timedWords(f *aloud.Fitness) string {
+	words := "timed: " + counted(f.Timings, "poem", "poems")
+	if f.Passed > 0 {
+		words += fmt.Sprintf(", %d passed over", f.Passed)
+	}
+	return words
 }
 
 // missWords say how far off a voice is for what was timed.

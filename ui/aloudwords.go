@@ -142,6 +142,8 @@ func slotWords(seconds int) string {
 	switch {
 	case seconds == 0:
 		return "no limit"
+	case seconds < 60:
+		return counted(seconds, "second", "seconds")
 	case seconds%60 == 0:
 		return counted(seconds/60, "minute", "minutes")
 	}

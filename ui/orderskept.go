@@ -54,8 +54,7 @@ func (k *keptOrders) read(name string) {
 		}
 	}
 	k.list.set(k.rows(), at)
-	k.list.fit(trialDepth)
-	k.scrap.lieOver(k.scrap.side)
+	k.scrap.fit(k.list)
 	k.try(at)
 	k.count(0)
 }
@@ -72,6 +71,7 @@ func (k *keptOrders) count(i int) {
 	}
 	chosen, top := k.list.chosen, k.list.top
 	k.list.set(k.rows(), chosen)
+	k.scrap.fit(k.list)
 	k.list.scrollTo(top)
 	k.tell(chosen)
 	all := k.all

@@ -210,3 +210,25 @@ func TestHeldByItsOrder(t *testing.T) {
 		}
 	}
 }
+
+// TestKeptOrdersHaveTheRoomThereIs in a small window: all of a few in sight, once
+// they are counted, and many no deeper than between the head and the foot.
+func TestKeptOrdersHaveTheRoomThereIs(t *testing.T) {
+	tb := setTable(t, ovens())
+	tb.w.win.Resize(fyne.NewSize(900, 700))
+	for i := range 4 {
+		tb.edited(pagemodel.KeepOrder{Name: string(rune('a' + i))})
+	}
+	l := tb.kept()
+	if got := l.seen(); got != 5 {
+		t.Errorf("%d of 5 are in sight in %v", got, l.Size())
+	}
+	tb.typed(fyne.KeyEscape)
+	for i := range 20 {
+		tb.edited(pagemodel.KeepOrder{Name: string(rune('e' + i))})
+	}
+	l = tb.kept()
+	if room := float32(tb.d.plan.foot - tb.d.plan.view.Min.Y); l.Size().Height > room || l.Size().Height < room/2 {
+		t.Errorf("many are %v deep where there is room for %v", l.Size().Height, room)
+	}
+}

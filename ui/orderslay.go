@@ -105,3 +105,12 @@ func (d *desk) showTried(s *scrap, page int) {
 		s.lieOver(pagemodel.SideOf(page).Facing())
 	}
 }
+
+// fit makes a list on the scrap as deep as its rows need, or as the book's part of
+// the window has room for beside what else lies on the scrap.
+func (s *scrap) fit(l *listing) {
+	p := &s.w.desk.plan
+	room := float32(float64(p.foot-p.view.Min.Y) / p.density)
+	l.fit(room - (s.MinSize(s.over.Objects).Height - l.MinSize().Height))
+	s.lieOver(s.side)
+}

@@ -15,11 +15,11 @@ type orderSpotKind int
 const (
 	overDesk   orderSpotKind = iota
 	overPiece                // a poem or a section's head: its title, its bar or one of its pages
-	overPages                // the word that leads back to the pages
+	overWay                  // the word for another way to hold the book
 	overBeyond               // while something is held: the strip that is out of the book
 )
 
-// orderSpot is what the hand is over, and which piece.
+// orderSpot is what the hand is over, and which piece or way.
 type orderSpot struct {
 	kind orderSpotKind
 	id   int64
@@ -43,10 +43,10 @@ const twice = 400 * time.Millisecond
 
 // under is what lies under a device pixel of the desk.
 func (v *orderView) under(at image.Point) orderSpot {
-	p := &v.plan
+	p, other := &v.plan, v.d.wayUnder(at)
 	switch {
-	case at.In(v.pagesWord()):
-		return orderSpot{kind: overPages}
+	case other != noWay && other != orderWay:
+		return orderSpot{overWay, int64(other)}
 	case at.In(v.strip()):
 		return orderSpot{kind: overBeyond}
 	case !at.In(p.view):
@@ -76,8 +76,9 @@ func (v *orderView) MouseDown(e *desktop.MouseEvent) {
 	was, on := v.hand, v.under(at)
 	v.hand = orderHand{state: pressed, on: on, from: at, at: at, pressed: time.Now()}
 	switch {
-	case on.kind == overPages:
-		v.d.leaveOrder()
+	case on.kind == overWay:
+		v.hand, v.over = orderHand{}, orderSpot{}
+		v.w.hold(way(on.id))
 		return
 	case on.kind != overPiece:
 	case on == was.on && v.hand.pressed.Sub(was.pressed) < twice:

@@ -106,9 +106,14 @@ func (v *orderView) drawOutWords(s *slate, n int) {
 			s.write(run, p.left-p.units(orderAir+4)-s.px(run.Width), top+p.page.Y/2+p.units(float64(18*i)), colors.quiet)
 		}
 	}
-	if words := v.rowWords(n); words != "" {
-		s.write(v.run(orderWords{text: words, size: wordSize, italic: true}), p.left, top+p.page.Y/2, colors.quiet)
+	room, base := p.size.X-p.units(sideMargin)-p.left, top+p.page.Y/2
+	set := func(words string) typeset.Run { return v.run(orderWords{text: words, size: wordSize, italic: true}) }
+	upper, lower := v.rowWords(n), ""
+	if s.px(set(upper).Width) > room {
+		upper, lower = halves(upper)
 	}
+	s.write(set(upper), p.left, base, colors.quiet)
+	s.write(set(lower), p.left, base+p.units(18), colors.quiet)
 }
 
 // rowWords are words in a row: that nothing is left out.

@@ -11,31 +11,13 @@ import (
 // drawHead draws the words at the head: the collection's title, and at the right
 // the ways to hold the book.
 func (v *orderView) drawHead(w, h int) image.Image {
-	d, p, colors := v.d, &v.plan, v.d.light.palette()
-	s := d.k.slate(v.headInk.next(w, h), p.density, colors.desk)
-	base, margin := d.plan.headBase(), p.units(sideMargin)
-	s.write(d.k.words(bookTitle(d.session), titleSize, false), margin, base, colors.words)
-	pages := v.pagesWord()
-	ink := colors.quiet
-	if v.over.kind == overPages {
-		ink = colors.words
+	s := v.d.k.slate(v.headInk.next(w, h), v.plan.density, v.d.light.palette().desk)
+	over := noWay
+	if v.over.kind == overWay {
+		over = way(v.over.id)
 	}
-	s.write(d.k.words("Spread", wordSize, false), pages.Min.X+p.units(6), base, ink)
-	end := s.write(d.k.words("Order", wordSize, false), pages.Max.X+p.units(16), base, colors.words)
-	y := base + p.units(6)
-	s.fill(image.Rect(pages.Max.X+p.units(16), y, end, y+max(1, p.units(1.5))), colors.words)
+	v.d.drawWays(s, orderWay, over)
 	return s.img
-}
-
-// pagesWord is where the word lies that leads back to the pages.
-func (v *orderView) pagesWord() image.Rectangle {
-	p := &v.plan
-	wide := func(words string) int {
-		return int(v.d.k.words(words, wordSize, false).Width.Points()*p.density + 0.5)
-	}
-	right := p.size.X - p.units(sideMargin) - wide("Order") - p.units(16)
-	base := v.d.plan.headBase()
-	return image.Rect(right-wide("Spread")-p.units(12), base-p.units(22), right, base+p.units(10))
 }
 
 // stripDepth is the depth of the strip that is out of the book, in the toolkit's
@@ -144,6 +126,10 @@ func (v *orderView) rowsWords() string {
 	return words
 }
 
+// chosenHelp is what can be done with what is at hand. In a narrow window what
+// stands before its last words is given up first: Shift, then Enter.
+const chosenHelp = "Drag, or Ctrl ← → ↑ ↓, moves it · Delete leaves out · Enter opens · Shift takes more · Esc goes back"
+
 // says is what is said in the middle of the foot: what is, and what can be done.
 func (v *orderView) says() (upper, lower string) {
 	switch {
@@ -153,12 +139,14 @@ func (v *orderView) says() (upper, lower string) {
 		return v.d.said, ""
 	case v.hand.move != nil:
 		return v.moveWords(), v.heldWords()
-	case v.over.kind == overPages:
+	case v.over.kind == overWay && way(v.over.id) == aloudWay:
+		return "Press: the running orders that are read aloud (Ctrl 3)", ""
+	case v.over.kind == overWay:
 		return "Press: back to the open pages (Ctrl 1, Esc)", ""
 	case v.over.kind == overPiece:
 		return v.pieceWords([]int64{v.over.id}), "Press to have it at hand, drag to move it, press twice to open it"
 	case len(v.chosen) > 0:
-		return v.pieceWords(v.chosen), "Drag, or Ctrl with ← → ↑ ↓, moves it · Shift takes more · Delete leaves out · Enter opens · Esc goes back"
+		return v.pieceWords(v.chosen), chosenHelp
 	}
 	return "← → ↑ ↓ go from poem to poem · Esc goes back to the pages", ""
 }

@@ -104,8 +104,8 @@ func wordsOf(text string) *widget.Label {
 func (w *Window) say(heading, text string) {
 	var p *panel
 	lift := func() { p.lift() }
-	ok := newButton("It is read", lift, lift)
-	body := container.New(&wide{560}, wordsOf(text))
+	ok := newButton("All right", lift, lift)
+	body := container.New(&wide{w.panelWidth(560)}, wordsOf(text))
 	p = w.layPanel(heading, ok, body, container.NewHBox(ok))
 }
 

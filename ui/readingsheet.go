@@ -46,8 +46,9 @@ func (w *Window) openReadingSheet(r pagemodel.Reading, from int) {
 // layReadingSheet lays it with a clock.
 func (w *Window) layReadingSheet(r pagemodel.Reading, from int, now func() time.Time) *readingSheet {
 	w.desk.settleHand()
-	_, err := w.session.KeepHeldRun()
-	s := &readingSheet{w: w, plan: w.session.Plan(r), large: w.session.LargeType(), clock: newRunClock(now, len(r.Items))}
+	said := w.keptWords()
+	s := &readingSheet{w: w, plan: w.session.Plan(r), large: w.session.LargeType(), said: said}
+	s.clock = newRunClock(now, s.plan.Items)
 	c := w.win.Canvas()
 	s.before = c.Focused()
 	s.fit(c.Size())
@@ -61,9 +62,6 @@ func (w *Window) layReadingSheet(r pagemodel.Reading, from int, now func() time.
 	c.Overlays().Add(s)
 	s.Resize(c.Size())
 	c.Focus(s)
-	if err != nil {
-		s.said = err.Error()
-	}
 	return s
 }
 
@@ -75,7 +73,7 @@ func (s *readingSheet) fit(size fyne.Size) {
 	}
 	item, line := s.place()
 	s.size = size
-	s.set = s.large.Copy(s.plan.Reading, large.OnWindow(float64(size.Width), float64(size.Height)))
+	s.set = s.large.Copy(s.plan, large.OnWindow(float64(size.Width), float64(size.Height)))
 	switch {
 	case item >= len(s.plan.Items):
 		s.leaf = len(s.set.Leaves)

@@ -171,7 +171,7 @@ func TestRunThrough(t *testing.T) {
 	tb.toEndOf(s)
 	c.pass(20_001)
 	tb.turnBy(s, fyne.KeyPageDown)
-	c.pass(10_000)
+	c.pass(40_000)
 	tb.turnBy(s, fyne.KeyReturn)
 	c.pass(60_000) // the clock stands
 	tb.turnBy(s, fyne.KeyBackspace, fyne.KeyReturn)
@@ -181,15 +181,15 @@ func TestRunThrough(t *testing.T) {
 	tb.toEndOf(s)
 	c.pass(30_000)
 	tb.turnBy(s, fyne.KeyPageDown)
-	run := tb.wantRun(began, 40_251, 10_003, 30_000)
+	run := tb.wantRun(began, 40_251, 40_003, 30_000)
 	if got := run.Timings[0].Stumbles; !slices.Equal(got, []int64{20_250}) || run.Timings[1].Stumbles != nil {
 		t.Errorf("stumbles %v, %v", got, run.Timings[1].Stumbles)
 	}
-	if s.open() != nil || s.tookWords() != "1:20 of 5:00" || !strings.Contains(s.endWords()[0], "1 stumble") {
+	if s.open() != nil || s.tookWords() != "1:50 of 5:00" || !strings.Contains(s.endWords()[0], "1 stumble") {
 		t.Errorf("at the end it says %q, %q", s.tookWords(), s.endWords())
 	}
 	tb.turnBy(s, fyne.KeyPageDown, fyne.KeyPageUp, fyne.KeyReturn, fyne.KeyHome, fyne.KeyEscape)
-	tb.wantRun(began, 40_251, 10_003, 30_000)
+	tb.wantRun(began, 40_251, 40_003, 30_000)
 	if _, err := os.Stat(tb.path + "-run"); !os.IsNotExist(err) {
 		t.Errorf("the run is still held: %v", err)
 	}
@@ -204,17 +204,36 @@ func TestGoingBack(t *testing.T) {
 	began := c.at
 	pass := func(ms int) { tb.toEndOf(s); c.pass(ms); tb.turnBy(s, fyne.KeyPageDown) }
 	tb.turnBy(s, fyne.KeyReturn)
-	pass(10_000)
+	pass(30_000)
 	c.pass(700)
 	tb.turnBy(s, fyne.KeyPageUp) // one press too many, and back
 	pass(1_000)
 	c.pass(4_000)
 	tb.turnBy(s, fyne.KeyHome) // the second, from its head again
-	pass(20_000)
-	pass(1_999) // leafed past
+	pass(40_000)
+	pass(int(s.plan.Items[2].Seconds*1000) / 3) // leafed past
 	c.pass(50_000)
 	tb.turnBy(s, fyne.KeyEscape)
-	tb.wantRun(began, 11_000, 20_000)
+	tb.wantRun(began, 31_000, 40_000)
+}
+
+// TestAllLeafedPast: a running order that was only leafed through keeps no run, and
+// the sheet says why.
+func TestAllLeafedPast(t *testing.T) {
+	tb, c := readAloud(t, 3)
+	s := tb.layAloudSheet(0, c)
+	tb.turnBy(s, fyne.KeyReturn)
+	for s.open() != nil {
+		c.pass(2_500)
+		tb.turnBy(s, fyne.KeyPageDown)
+	}
+	if got := s.footSays(); !slices.Equal(got, []string{"no time is kept: all was leafed past", "Esc leaves it"}) {
+		t.Errorf("the foot says %q", got)
+	}
+	tb.turnBy(s, fyne.KeyEscape)
+	if runs, err := tb.w.session.Runs(); len(runs) > 0 || err != nil {
+		t.Errorf("%v was kept, %v", runs, err)
+	}
 }
 
 // TestARunSurvivesACrash: what was taken when the program is cut off is kept when
@@ -225,17 +244,21 @@ func TestARunSurvivesACrash(t *testing.T) {
 	began := c.at
 	tb.turnBy(s, fyne.KeyReturn)
 	tb.toEndOf(s)
-	c.pass(12_345)
+	c.pass(32_345)
 	tb.turnBy(s, fyne.KeyPageDown)
 	held, err := os.ReadFile(tb.path + "-run")
 	if err != nil {
 		t.Fatal(err)
 	}
 	tb.w.win.Canvas().Overlays().Remove(s) // cut off: nothing more is done with it
-	for range 2 {
+	for _, says := range []string{"the run-through that was cut off is kept: 1 time", ""} {
 		c.pass(100_000)
-		tb.turnBy(tb.layAloudSheet(0, c), fyne.KeyEscape)
-		tb.wantRun(began, 12_345)
+		s := tb.layAloudSheet(0, c)
+		if s.said != says {
+			t.Errorf("it says %q, want %q", s.said, says)
+		}
+		tb.turnBy(s, fyne.KeyEscape)
+		tb.wantRun(began, 32_345)
 		if err := os.WriteFile(tb.path+"-run", held, 0o644); err != nil { // cut off between keeping and letting go
 			t.Fatal(err)
 		}
@@ -328,6 +351,15 @@ func TestTheSheetByMouse(t *testing.T) {
 	}
 }
 
+// footSays are the things said at the foot.
+func (s *readingSheet) footSays() []string {
+	var all []string
+	for _, p := range s.presses {
+		all = append(all, p.words)
+	}
+	return all
+}
+
 // TestTimeInWords, where it is wanted.
 func TestTimeInWords(t *testing.T) {
 	tb, c := readAloud(t, 3)
@@ -336,9 +368,9 @@ func TestTimeInWords(t *testing.T) {
 	c.pass(1000)
 	tb.w.run(tb.command("Turn Here"))
 	tb.drawn(s)
-	want := clock(s.plan.Items[1].Seconds-1) + " left in this · " + clock(300-s.plan.Items[0].Seconds-1) + " to the end of the slot · 2 of 3"
-	if len(s.presses) != 1 || s.presses[0].words != want {
-		t.Errorf("the foot says %v, want %q", s.presses, want)
+	want := []string{clock(s.plan.Items[1].Seconds-1) + " left in this", "2 of 3", clock(300-s.plan.Items[0].Seconds-1) + " to the end of the slot"}
+	if got := s.footSays(); !slices.Equal(got, want) {
+		t.Errorf("the foot says %q, want %q", got, want)
 	}
 	was := tb.d.light
 	tb.w.run(tb.command("Lamp"))

@@ -5,12 +5,17 @@ import (
 	"time"
 
 	"headland/pagemodel"
+	"headland/typeset/aloud"
 	"headland/ui/session"
 )
 
-// turnedPast is how long an item must have lain open, while the clock was on, to
-// have been read: one that was only leafed past has no time.
-const turnedPast = 2 * time.Second
+// An item that was only leafed past has no time. To have been read it must have lain
+// open, while the clock was on, for two seconds and for a third of what the plan
+// reckons: nobody reads three times as fast (both numbers our own choice).
+const (
+	turnedPast   = 2 * time.Second
+	turnedPartOf = 3
+)
 
 // runClock times a running order as it is read through. It is started once. Every
 // moment while it goes belongs to the item that lies open then, also when it is
@@ -24,8 +29,9 @@ type runClock struct {
 	since time.Time // from when on the moments are not yet counted; zero while it stands
 	spent time.Duration
 	items []itemTime
-	taken []takenTime // in the order in which they were first taken
-	item  int         // that lies open
+	least []time.Duration // of each item: what has taken less was leafed past
+	taken []takenTime     // in the order in which they were first taken
+	item  int             // that lies open
 }
 
 // itemTime is what an item took.
@@ -40,8 +46,13 @@ type takenTime struct {
 	itemTime
 }
 
-func newRunClock(now func() time.Time, items int) *runClock {
-	return &runClock{now: now, items: make([]itemTime, items)}
+func newRunClock(now func() time.Time, items []aloud.Timed) *runClock {
+	c := &runClock{now: now, items: make([]itemTime, len(items))}
+	for i := range items {
+		part := time.Duration(items[i].Seconds / turnedPartOf * float64(time.Second))
+		c.least = append(c.least, max(turnedPast, part))
+	}
+	return c
 }
 
 // started says that the clock has been started, going says that it goes.
@@ -77,10 +88,10 @@ func (c *runClock) count() {
 }
 
 // turn opens another item. on says that the reader moved on to it from the end of
-// the one that lay open: then that one's time is taken.
+// the one that lay open: then that one's time is taken, unless it was leafed past.
 func (c *runClock) turn(item int, on bool) {
 	c.count()
-	if on && c.started() && c.item < len(c.items) && c.items[c.item].spent >= turnedPast {
+	if on && c.started() && c.item < len(c.items) && c.items[c.item].spent >= c.least[c.item] {
 		c.take(c.item)
 	}
 	c.item = item

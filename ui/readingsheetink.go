@@ -11,7 +11,6 @@ import (
 const (
 	sheetLeadDepth = 7
 	sheetLeadGap   = 10 // at most, between two leads
-	sheetBarDepth  = 30 // of the bar where the slot ends
 )
 
 // sheetColors are the colours of the reading sheet: paper by day, the desk's ground
@@ -75,29 +74,11 @@ func (s *readingSheet) drawStrip(w, h int) image.Image {
 	d := s.w.desk
 	s.stripWide = w
 	on := d.k.slate(s.stripInk.next(w, h), float64(w)/float64(max(1, s.size.Width)), d.light.sheetColors().ground)
+	s.drawFootWords(on)
 	if s.open() != nil {
 		s.drawLeads(on)
 	}
-	s.drawFootWords(on)
 	return on.img
-}
-
-// drawFootWords writes what can be done now, or the time, and remembers where what
-// can be pressed lies.
-func (s *readingSheet) drawFootWords(on *slate) {
-	k, colors := s.w.desk.k, s.w.desk.light.sheetColors()
-	units := func(n float64) int { return int(n*on.density + 0.5) }
-	s.presses = s.footWords()
-	x, base := on.px(s.set.Format.Side), on.img.Rect.Dy()-units(22)
-	for i := range s.presses {
-		p := &s.presses[i]
-		if i > 0 {
-			x = on.write(k.words(" · ", underSize, false), x, base, colors.quiet)
-		}
-		end := on.write(k.words(p.words, underSize, p.act == nil), x, base, colors.quiet)
-		p.at = image.Rect(x, base-units(20), end, base+units(12))
-		x = end
-	}
 }
 
 // drawLeads draws the time that is left as leads, one for each item and as long as it
@@ -106,10 +87,9 @@ func (s *readingSheet) drawFootWords(on *slate) {
 // stubs; and a bar where the slot ends.
 func (s *readingSheet) drawLeads(on *slate) {
 	colors := s.w.desk.light.sheetColors()
-	units := func(n float64) int { return int(n*on.density + 0.5) }
-	y, thin := units(sheetBarDepth)/2+units(2), max(1, units(1))
+	y, thin := on.units(sheetLeadTop), max(1, on.units(1))
 	for _, lead := range s.leads(on) {
-		at := image.Rect(lead.from, y, lead.to, y+units(sheetLeadDepth))
+		at := image.Rect(lead.from, y, lead.to, y+on.units(sheetLeadDepth))
 		ink := colors.quiet
 		if lead.open {
 			ink = colors.words
@@ -122,16 +102,10 @@ func (s *readingSheet) drawLeads(on *slate) {
 			on.fill(at, ink)
 		}
 		for _, x := range lead.notches {
-			on.fill(image.Rect(x, at.Max.Y+units(3), x+max(2, units(2)), at.Max.Y+units(9)), colors.words)
+			on.fill(image.Rect(x, at.Max.Y+on.units(3), x+max(2, on.units(2)), at.Max.Y+on.units(9)), colors.words)
 		}
 	}
 	if x, ok := s.slotEnd(on); ok {
-		on.fill(image.Rect(x, units(2), x+max(2, units(2)), units(2+sheetBarDepth)), colors.words)
-		run := s.w.desk.k.words("the slot ends", underSize, true)
-		from := x + units(9)
-		if edge := on.img.Rect.Dx() - units(12); from+on.px(run.Width) > edge {
-			from = x - units(7) - on.px(run.Width)
-		}
-		on.write(run, from, units(2+sheetBarDepth)+units(14), colors.quiet)
+		s.drawSlotEnd(on, x)
 	}
 }

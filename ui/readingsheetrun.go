@@ -1,6 +1,12 @@
 package ui
 
-import "time"
+import (
+	"cmp"
+	"slices"
+	"time"
+
+	"headland/ui/session"
+)
 
 // tickEvery is how often the foot is drawn again while the clock goes.
 const tickEvery = time.Second / 4
@@ -107,17 +113,40 @@ func (s *readingSheet) hold() {
 	}
 }
 
+// keptWords keeps a run-through that was cut off before it could be kept, and say
+// so; or why it can't be.
+func (w *Window) keptWords() string {
+	kept, err := w.session.KeepHeldRun()
+	if !kept && err == nil {
+		return ""
+	}
+	runs, unread := w.session.Runs()
+	switch {
+	case err != nil:
+		return err.Error()
+	case unread != nil || len(runs) == 0:
+		return "the run-through that was cut off is kept"
+	}
+	last := slices.MaxFunc(runs, func(a, b session.Run) int { return cmp.Compare(a.ID, b.ID) })
+	return "the run-through that was cut off is kept: " + counted(len(last.Timings), "time", "times")
+}
+
 // endRun keeps what was timed in the file. The clock is as new then.
 func (s *readingSheet) endRun() {
-	if !s.clock.started() || len(s.clock.taken) == 0 {
+	if !s.clock.started() {
 		return
 	}
+	if len(s.clock.taken) == 0 {
+		s.said = "no time is kept: all was leafed past"
+		return
+	}
+	times := counted(len(s.clock.taken), "time", "times")
 	run := s.clock.run(s.plan.Reading)
 	if err := s.w.session.KeepRun(run); err != nil {
 		s.said = err.Error()
 		s.w.desk.try(err)
 	} else {
-		s.said = "kept in the file"
+		s.said = times + " kept in the file"
 	}
 	s.clock.taken = nil
 }

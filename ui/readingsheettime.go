@@ -2,6 +2,7 @@ package ui
 
 import (
 	"fmt"
+	"slices"
 	"time"
 )
 
@@ -102,7 +103,8 @@ func (s *readingSheet) slotEnd(on *slate) (int, bool) {
 }
 
 // footWords are the words at the foot: what can be done while the clock is not on,
-// and while it is the time, if it is wanted.
+// and while it is the time, if it is wanted. What must not be missed stands first and
+// last.
 func (s *readingSheet) footWords() []sheetPress {
 	leave := sheetPress{words: "Esc leaves it", act: s.lift}
 	if s.clock.started() && s.open() != nil {
@@ -123,10 +125,10 @@ func (s *readingSheet) footWords() []sheetPress {
 			{words: "Backspace marks a stumble"}, leave,
 		}
 	case s.timed:
-		words = []sheetPress{{words: s.leftWords()}}
+		words = s.leftWords()
 	}
 	if s.said != "" && (s.open() == nil || s.timed || !s.clock.going()) {
-		words = append(words, sheetPress{words: s.said})
+		words = slices.Insert(words, 0, sheetPress{words: s.said})
 	}
 	return words
 }
@@ -138,16 +140,15 @@ func (s *readingSheet) sayTime() {
 }
 
 // leftWords say the time: what is left of the item, and of the slot or the whole.
-func (s *readingSheet) leftWords() string {
+func (s *readingSheet) leftWords() []sheetPress {
 	item := s.item()
-	words := spanWords(s.plan.Items[item].Seconds-s.spentOn(item).Seconds(), " left in this")
+	left := spanWords(s.plan.Items[item].Seconds-s.spentOn(item).Seconds(), " left in this")
 	all := s.gone() + s.spentOn(item).Seconds()
+	end := spanWords(s.plan.Total-all, " to the end")
 	if s.plan.Slot > 0 {
-		words += " · " + spanWords(s.plan.Slot-all, " to the end of the slot")
-	} else {
-		words += " · " + spanWords(s.plan.Total-all, " to the end")
+		end = spanWords(s.plan.Slot-all, " to the end of the slot")
 	}
-	return fmt.Sprintf("%s · %d of %d", words, item+1, len(s.plan.Items))
+	return []sheetPress{{words: left}, {words: fmt.Sprintf("%d of %d", item+1, len(s.plan.Items))}, {words: end}}
 }
 
 // spanWords say a time that is left, or by how much it is over.

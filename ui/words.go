@@ -3,9 +3,12 @@ package ui
 import (
 	"errors"
 	"image"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"fyne.io/fyne/v2"
 
 	"headland/pagemodel"
 	"headland/ui/session"
@@ -53,7 +56,19 @@ func (d *desk) footWords() footWords {
 	if d.session == nil {
 		return footWords{middle: d.said}
 	}
+	if d.plan.size.X <= d.plan.units(narrowBelow) && d.readsAloud() {
+		return footWords{middle: d.help()} // what can be done there has all the room
+	}
 	return footWords{d.counts(), d.help(), d.pageWords(d.spread)}
+}
+
+// readsAloud says that the running orders lie over the desk.
+func (d *desk) readsAloud() bool {
+	c := fyne.CurrentApp().Driver().CanvasForObject(d)
+	return c != nil && slices.ContainsFunc(c.Overlays().List(), func(o fyne.CanvasObject) bool {
+		_, aloud := o.(*aloudView)
+		return aloud
+	})
 }
 
 // drawFoot draws the words at the foot of the desk.
@@ -91,25 +106,62 @@ func (d *desk) drawCount(s *slate, c count, x, base int) int {
 	return end
 }
 
-// drawMiddle draws the words in the middle, centred on the desk where they
-// fit. What the poet is told is never shortened while two lines can hold it.
+// drawMiddle draws the words in the middle, centred on the desk where they fit.
 func (d *desk) drawMiddle(s *slate, words string, from, to, base int) {
-	upper, lower := words, ""
 	fits := func(words string) bool { return s.px(d.k.words(words, wordSize, false).Width) <= to-from }
+	lines := []string{words}
 	if d.saysMuch() && !fits(words) {
-		upper, lower = halvesAt(words, " · ")
-		if a, b := halves(words); lower == "" || (!fits(upper) || !fits(lower)) && fits(a) && fits(b) {
-			upper, lower = a, b
-		}
+		upper, lower := inTwo(words, fits)
+		lines = []string{upper, lower}
 		base -= d.plan.units(11)
 	}
-	for _, line := range [...]string{upper, lower} {
+	for _, line := range lines {
 		run := d.k.words(d.fitting(s, line, to-from), wordSize, false)
 		wide := s.px(run.Width)
 		x := max(from, min(to-wide, (d.plan.size.X-wide)/2))
 		s.write(run, x, base, d.light.palette().words)
 		base += d.plan.units(22)
 	}
+}
+
+// dot stands between things that are said one after another.
+const dot = " · "
+
+// inTwo parts words in two lines that fit, at a dot where one stands in the right
+// place. What the poet is told is never shortened while two lines can hold it;
+// where they can't, what stands before the last dot is given up, one whole thing
+// after another.
+func inTwo(words string, fits func(string) bool) (upper, lower string) {
+	said := strings.Split(words, dot)
+	if a, b, ok := inTwoAtDots(said, fits); ok {
+		return a, b
+	}
+	if a, b := halves(words); fits(a) && fits(b) {
+		return a, b
+	}
+	for len(said) > 2 {
+		said = append(said[:len(said)-2:len(said)-2], said[len(said)-1])
+		if a, b, ok := inTwoAtDots(said, fits); ok {
+			return a, b
+		}
+	}
+	if len(said) == 1 {
+		return halves(words)
+	}
+	return said[0], said[1]
+}
+
+// inTwoAtDots parts things that are said in two lines of about one length; false
+// where no such two fit.
+func inTwoAtDots(said []string, fits func(string) bool) (upper, lower string, ok bool) {
+	best := 0
+	for i := 1; i < len(said); i++ {
+		a, b := strings.Join(said[:i], dot), strings.Join(said[i:], dot)
+		if off := abs(len(a) - len(b)); fits(a) && fits(b) && (!ok || off < best) {
+			upper, lower, ok, best = a, b, true, off
+		}
+	}
+	return upper, lower, ok
 }
 
 // saysMuch says that the words in the middle may take two lines: what the poet
@@ -128,27 +180,25 @@ func (d *desk) saysMuch() bool {
 	return ok && (line.State() != pagemodel.Unsettled || line.Reason() != "")
 }
 
-// halves parts words in two lines of about one length.
-func halves(words string) (upper, lower string) { return halvesAt(words, " ") }
-
-// halvesAt parts them where something stands between them.
-func halvesAt(words, at string) (upper, lower string) {
+// halves parts words in two lines of about one length, arrows not from what they
+// stand behind.
+func halves(words string) (upper, lower string) {
 	best := -1
-	for i := range words {
-		if strings.HasPrefix(words[i:], at) && (best < 0 || abs(2*i-len(words)) < abs(2*best-len(words))) {
+	for i, r := range words {
+		next, _ := utf8.DecodeRuneInString(words[i+utf8.RuneLen(r):])
+		if r == ' ' && !strings.ContainsRune("←→↑↓", next) && (best < 0 || abs(2*i-len(words)) < abs(2*best-len(words))) {
 			best = i
 		}
 	}
 	if best < 0 {
 		return words, ""
 	}
-	return words[:best], words[best+len(at):]
+	return words[:best], words[best+1:]
 }
 
 // fitting is the words, less what stands between their first and last dots,
 // and at last less all but the first, where there is too little room.
 func (d *desk) fitting(s *slate, words string, room int) string {
-	const dot = " · "
 	said := strings.Split(words, dot)
 	for len(said) > 1 && s.px(d.k.words(strings.Join(said, dot), wordSize, false).Width) > room {
 		drop := max(1, len(said)-2)

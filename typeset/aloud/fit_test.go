@@ -115,6 +115,33 @@ func TestFitOfNothing(t *testing.T) {
 	}
 }
 
+// TestFitPassesOver holds that timings that can't be of a reading change nothing in
+// the voice that comes of the others, and that where they are not few it is the voice
+// that is taken to be far off.
+func TestFitPassesOver(t *testing.T) {
+	usual := pagemodel.UsualVoice()
+	slow := usual
+	slow.Syllables = 160
+	good := made(12, slow, 0.01, 4)
+	want, clean := Fit(good, usual)
+	c := Counts{Syllables: 400, Lines: 40, Ends: 30, RunOns: 5, Stanzas: 5}
+	s := c.In(usual).Seconds
+	bad := []Observation{{Counts: c, Taken: 2}, {Counts: c, Taken: s / 3.01}, {Counts: c, Taken: s * 3.01}}
+	got, f := Fit(slices.Concat(bad[:2], good, bad[2:]), usual)
+	if got != want || f.Timings != 12 || f.Passed != 3 || f.Was != clean.Was || f.Is != clean.Is || len(f.Off) != 15 {
+		t.Errorf("got %+v, %+v, want %+v, %+v", got, f, want, clean)
+	}
+	near := []Observation{{Counts: c, Taken: s / 2.99}, {Counts: c, Taken: s * 2.99}}
+	if _, f := Fit(append(near, good...), usual); f.Passed != 0 || f.Timings != 14 {
+		t.Errorf("within three times, %d are passed over", f.Passed)
+	}
+	for others, passed := range map[int]int{1: 0, 2: 1} {
+		if _, f := Fit(append(bad[:1:1], good[:others]...), usual); f.Passed != passed || f.Timings != others+1-passed {
+			t.Errorf("of %d timings %d are passed over, want %d", others+1, f.Passed, passed)
+		}
+	}
+}
+
 // TestFitUntold holds that constants that always come together can't be told
 // apart: with a title to each one of one stanza, one of the two is left.
 func TestFitUntold(t *testing.T) {
@@ -154,7 +181,8 @@ func TestFitInBounds(t *testing.T) {
 		if _, err := (pagemodel.SetVoice{Voice: got}).Apply(c); err != nil {
 			t.Fatal(err)
 		}
-		if was, is := loss(obs, from, from), loss(obs, got, from); is > was*(1+1e-9) {
+		read := readOf(timedOf(obs), from)
+		if was, is := loss(read, from, from), loss(read, got, from); is > was*(1+1e-9) {
 			t.Fatalf("the loss is %g and was %g", is, was)
 		}
 		for _, k := range append(f.Unheard, f.Untold...) {

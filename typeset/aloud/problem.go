@@ -18,18 +18,16 @@ type problem struct {
 	moved         []Constant
 }
 
-// problemOf sets up the problem from a present voice's rates.
-func problemOf(obs []Observation, now vector) *problem {
+// problemOf sets up the problem from timings and a present voice's rates.
+func problemOf(timed []Observation, now vector) *problem {
 	p := &problem{now: now, spread: spreads(now)}
 	for k := range constants {
 		p.normal[k][k] = 1
 		p.moved = append(p.moved, k)
 		p.least[k], p.utmost[k] = (limits[k][0]-now[k])/p.spread[k], (limits[k][1]-now[k])/p.spread[k]
 	}
-	for _, o := range obs {
-		if o.Taken > 0 {
-			p.add(o)
-		}
+	for _, o := range timed {
+		p.add(o)
 	}
 	return p
 }

@@ -16,8 +16,8 @@ func BenchmarkSheet(b *testing.B) {
 		poems = append(poems, text)
 	}
 	c := book(poems...)
-	s, r := set(c), readingOf(c)
+	s, p := set(c), planOf(c, readingOf(c))
 	for b.Loop() {
-		New(s, r, OnWindow(1400, 900), setter)
+		New(s, p, OnWindow(1400, 900), setter)
 	}
 }

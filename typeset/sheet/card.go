@@ -122,7 +122,7 @@ func (b *binder) cardItem(item *aloud.Timed, size typeset.Length) []typeset.Row 
 		title, words = words, ""
 	}
 	if item.Item.Drop {
-		words = joined(words, "if there is time")
+		words = joined(words, ifTime)
 	}
 	rows := b.talk(item.Item.Before, b.f.Label, measure)
 	base := typeset.Length(0)

@@ -5,23 +5,25 @@ import (
 
 	"headland/pagemodel"
 	"headland/typeset"
+	"headland/typeset/aloud"
 )
 
 // New sets a running order on leaves of a format, in the book's face, by a setter
 // that nobody else uses in the meantime. book says on which pages the poems are
-// printed.
-func New(book *typeset.Setting, r pagemodel.Reading, f Format, setter *typeset.Setter) *Copy {
+// printed, and p what is left out for want of time: it has leaves as the rest has,
+// but what comes before it leads on past it.
+func New(book *typeset.Setting, p aloud.Plan, f Format, setter *typeset.Setter) *Copy {
 	c := book.Collection()
 	b := &binder{
 		book: book, f: f,
 		comp: compositor{setter: setter, about: pagemodel.About{Language: c.About().Language}, family: c.Design().Face, side: f.Side},
 	}
-	for i, item := range r.Items {
-		b.item(c, i, item)
+	for i := range p.Items {
+		b.item(c, i, &p.Items[i])
 	}
-	b.catchwords()
+	b.catchwords(p)
 	b.folios()
-	return &Copy{r, f, b.leaves}
+	return &Copy{p.Reading, f, b.leaves}
 }
 
 // binder makes the leaves, one after another.
@@ -35,7 +37,8 @@ type binder struct {
 
 // item adds an item's leaves: what is said before it, above the poem if that costs
 // the poem no leaf and little of its size, else on leaves of its own; and the poem.
-func (b *binder) item(c *pagemodel.Collection, at int, item pagemodel.Item) {
+func (b *binder) item(c *pagemodel.Collection, at int, timed *aloud.Timed) {
+	item := timed.Item
 	s := sourceOf(c, item)
 	from := len(b.leaves)
 	head := headRows{b.talk(item.Before, b.f.Label, b.talkMeasure()), b.title(&s)}
@@ -55,6 +58,7 @@ func (b *binder) item(c *pagemodel.Collection, at int, item pagemodel.Item) {
 	for i := from; i < len(b.leaves); i++ {
 		b.leaves[i].First, b.leaves[i].Last = i == from, i == len(b.leaves)-1
 		b.asides(&b.leaves[i], &s, item.Said)
+		b.spare(&b.leaves[i], timed)
 	}
 }
 

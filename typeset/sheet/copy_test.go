@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -245,6 +246,64 @@ func TestWords(t *testing.T) {
 	}
 	if got, want := copied.LeafOf(2), len(leaves)-1; got != want {
 		t.Errorf("the last poem begins on leaf %d, want %d", got, want)
+	}
+}
+
+// TestWhatIsLeftOut: the catchword leads past what is left out for want of time,
+// within that to its own next leaf; what may be left out says so
+// above its head on every leaf.
+func TestWhatIsLeftOut(t *testing.T) {
+	c := book("Loaves\nOne loaf on the sill,", "Weights\nThe scales are fair tonight\n\n"+numbered(60), "Salt\nA pinch of salt.",
+		"Last\nSo that was that.", "Crumbs\nSwept up at five.")
+	r := readingOf(c)
+	for _, i := range []int{1, 2, 4} {
+		r.Items[i].Drop = true
+	}
+	for _, f := range []Format{paper(t, "A5"), windows[0], OnWindow(480, 700)} {
+		for _, try := range []struct {
+			slot                        int
+			after, weights, last, spare string
+		}{
+			{3600, "The scales are …", "A pinch of …", "Swept up at …", "if there is time"},
+			{1, "So that was …", "So that was …", "", "if there is time · left out by the plan"},
+		} {
+			r.Slot = try.slot
+			copied := copyOf(t, c, r, f)
+			foot := func(item int) string {
+				at := copied.LeafOf(item)
+				for !copied.Leaves[at].Last {
+					at++
+				}
+				return strings.Join(copied.Leaves[at].words(Catchword), "|")
+			}
+			if got := []string{foot(0), foot(1), foot(3)}; !slices.Equal(got, []string{try.after, try.weights, try.last}) {
+				t.Errorf("slot %d: the catchwords are %q", r.Slot, got)
+			}
+			if l := &copied.Leaves[copied.LeafOf(1)]; l.Last || len(l.words(Catchword)) == 0 || !strings.HasPrefix(l.words(Catchword)[0], "line number") {
+				t.Errorf("slot %d: within what may be left out the catchword is %q", r.Slot, l.words(Catchword))
+			}
+			for i := range copied.Leaves {
+				wantSpare(t, copied, i, r.Items[copied.Leaves[i].Item].Drop, try.spare)
+			}
+		}
+	}
+}
+
+// wantSpare sees that a leaf says above its head that it may be left out, or not.
+func wantSpare(t *testing.T, c *Copy, i int, may bool, want string) {
+	t.Helper()
+	l := &c.Leaves[i]
+	got := strings.Join(l.words(Spare), "|")
+	if !may {
+		want = ""
+	}
+	if got != want {
+		t.Errorf("leaf %d says %q, want %q", i, got, want)
+	}
+	for _, w := range l.Words {
+		if w.Kind == Spare && (w.Baseline > c.Format.Head || w.Baseline < w.Runs[0].Size || w.X+w.Width > c.Format.Trim.Width-c.Format.Side) {
+			t.Errorf("leaf %d: it says so at %v, %v, %v wide", i, w.X, w.Baseline, w.Width)
+		}
 	}
 }
 

@@ -48,7 +48,7 @@ func set(c *pagemodel.Collection) *typeset.Setting { return setter.Set(nil, c) }
 
 func copyOf(t *testing.T, c *pagemodel.Collection, r pagemodel.Reading, f Format) *Copy {
 	t.Helper()
-	return New(set(c), r, f, setter)
+	return New(set(c), planOf(c, r), f, setter)
 }
 
 func paper(t *testing.T, name string) Format {

@@ -13,6 +13,7 @@ const (
 	Title       Kind = iota
 	PrintedPage      // where to turn to in the book
 	Talk             // what is said before the poem
+	Spare            // that it is read only if there is time
 	Aside            // a word said otherwise, above the line
 	TurnSign         // before what is turned over
 	Catchword        // the first words of what comes next
@@ -66,7 +67,8 @@ func (c *Copy) Pages() []*typeset.Page {
 
 // roles are what words are called as rows of a page.
 var roles = [...]typeset.Role{
-	Title: typeset.RoleTitle, PrintedPage: typeset.RoleRunning, Talk: typeset.RoleMatter, Aside: typeset.RoleSign,
+	Title: typeset.RoleTitle, PrintedPage: typeset.RoleRunning, Talk: typeset.RoleMatter,
+	Spare: typeset.RoleRunning, Aside: typeset.RoleSign,
 	TurnSign: typeset.RoleSign, Catchword: typeset.RoleRunning, Folio: typeset.RoleFolio,
 }
 

@@ -2,10 +2,12 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"headland/pagemodel"
 	"headland/typeset"
+	"headland/typeset/aloud"
 )
 
 // catchWordCount is how many words make a catchword.
@@ -31,16 +33,47 @@ func opening(l *Leaf) string {
 	return ""
 }
 
-// catchwords puts the first words of the next leaf at the foot of each.
-func (b *binder) catchwords() {
+// catchwords puts the first words of the next leaf that is read at the foot of each.
+func (b *binder) catchwords(p aloud.Plan) {
 	for i := range b.leaves {
-		if i+1 == len(b.leaves) || b.opens[i+1] == "" {
+		next := b.next(p, i)
+		if next == len(b.leaves) || b.opens[next] == "" {
 			continue
 		}
-		row := b.toRight(b.row(catchword(b.opens[i+1]), b.f.Label, true))
+		row := b.toRight(b.row(catchword(b.opens[next]), b.f.Label, true))
 		row.Baseline = b.f.Trim.Height - b.f.Foot
 		b.leaves[i].Words = append(b.leaves[i].Words, Words{Catchword, row})
 	}
+}
+
+// next is the leaf that is read after leaf i, past what is left out; behind the last
+// where there is none. An item that is left out still leads on to its own leaves.
+func (b *binder) next(p aloud.Plan, i int) int {
+	item := b.leaves[i].Item
+	for i++; i < len(b.leaves); i++ {
+		if at := b.leaves[i].Item; at == item || !p.Items[at].Dropped {
+			break
+		}
+	}
+	return i
+}
+
+// ifTime says of an item that it may be left out.
+const ifTime = "if there is time"
+
+// spare says above a leaf's head that its item is read only if there is time, and
+// that by the plan there is none.
+func (b *binder) spare(l *Leaf, item *aloud.Timed) {
+	if !item.Item.Drop {
+		return
+	}
+	words := ifTime
+	if item.Dropped {
+		words = joined(words, "left out by the plan")
+	}
+	row := b.row(words, b.f.Label, true)
+	row.Baseline = b.f.Head - b.f.Label/4
+	l.Words = slices.Insert(l.Words, 0, Words{Spare, row})
 }
 
 // turnSign stands before what is turned over: the bracket that printers of verse

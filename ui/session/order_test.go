@@ -53,7 +53,7 @@ func TestOrderSearch(t *testing.T) {
 		t.Errorf("the order costs %+v, found was %+v", got, best.Toll)
 	}
 	err := s.SearchOrder(context.Background(), []order.Condition{order.First(last), order.Last(last)}, func(order.Found) {})
-	refused(t, err, "contradict")
+	refused(t, err, "all be had")
 }
 
 // TestEchoes: what the poet marks is heard where it stands, in a preview too, and is

@@ -6,6 +6,7 @@ import (
 
 	"headland/pagemodel"
 	"headland/typeset"
+	"headland/typeset/aloud"
 	"headland/typeset/pdf"
 	"headland/typeset/sheet"
 )
@@ -21,9 +22,9 @@ type LargeType struct {
 // LargeType makes one.
 func (s *Session) LargeType() *LargeType { return &LargeType{s, typeset.NewSetter(s.faces)} }
 
-// Copy is a running order in a format.
-func (l *LargeType) Copy(r pagemodel.Reading, f sheet.Format) *sheet.Copy {
-	return sheet.New(l.s.committed, r, f, l.setter)
+// Copy is a running order in a format, by its plan.
+func (l *LargeType) Copy(p aloud.Plan, f sheet.Format) *sheet.Copy {
+	return sheet.New(l.s.committed, p, f, l.setter)
 }
 
 // ReadingCopy is a running order in large type on paper, printed on one side. It
@@ -40,11 +41,12 @@ func (s *Session) ReadingCopy(r pagemodel.Reading, paper string) (*ReadingCopy, 
 	if err != nil {
 		return nil, err
 	}
-	set := s.LargeType().Copy(r, f)
+	plan := s.Plan(r)
+	set := s.LargeType().Copy(plan, f)
 	if len(set.Leaves) == 0 {
 		return nil, emptyReading(r)
 	}
-	x := &Export{about: s.Collection().About(), pages: set.Pages(), own: s.file(), outline: s.itemsOf(set)}
+	x := &Export{about: s.Collection().About(), pages: set.Pages(), own: s.file(), outline: itemsOf(set, plan)}
 	return &ReadingCopy{x, titleOf(x.about, r)}, nil
 }
 
@@ -61,9 +63,8 @@ func titleOf(about pagemodel.About, r pagemodel.Reading) string {
 }
 
 // itemsOf are the items of a copy as an outline.
-func (s *Session) itemsOf(set *sheet.Copy) []pdf.Bookmark {
+func itemsOf(set *sheet.Copy, plan aloud.Plan) []pdf.Bookmark {
 	var all []pdf.Bookmark
-	plan := s.Plan(set.Reading)
 	for i := range set.Leaves {
 		if l := &set.Leaves[i]; l.First && plan.Items[l.Item].Title != "" {
 			all = append(all, pdf.Bookmark{Title: plan.Items[l.Item].Title, Page: i})

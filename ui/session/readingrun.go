@@ -57,8 +57,15 @@ func (s *Session) KeepRun(run Run) error {
 }
 
 // KeepHeldRun keeps the run-through that was under way when the program was last
-// cut off. It says whether there was one.
+// cut off. It says whether there was one; of one that was kept when the file was
+// opened, once.
 func (s *Session) KeepHeldRun() (bool, error) {
+	kept, err := s.keepHeldRun()
+	kept, s.keptRun = kept || s.keptRun, false
+	return kept, err
+}
+
+func (s *Session) keepHeldRun() (bool, error) {
 	if _, only := s.ReadOnly(); only {
 		return false, nil
 	}

@@ -23,6 +23,7 @@ type Session struct {
 	preview   *preview // nil unless something is tried out
 	now       func() time.Time
 	taken     []aloud.Taking // what was timed; nil until asked for
+	keptRun   bool           // one that was cut off was kept at opening, and nobody was told yet
 	echoes    echoes.Finder
 	sent      map[pagemodel.RoundID]*Sent  // books that went out, once asked for
 	lists     map[pagemodel.RoundID]listOf // likewise, what differs from them
@@ -66,7 +67,7 @@ func begin(store *sqlite.Store) (*Session, error) {
 		return nil, fmt.Errorf("open %s: %w", store.Path(), firstOf(err, store.Close()))
 	}
 	s.committed = s.setter.Set(nil, store.Collection())
-	_, _ = s.KeepHeldRun() // one that can't be read is told of where run-throughs are made
+	s.keptRun, _ = s.keepHeldRun() // one that can't be read is told of where run-throughs are made
 	s.showUnsettled()
 	return s, nil
 }
