@@ -16,6 +16,7 @@ import (
 // nothing else can be done while it lies there.
 type aloudView struct {
 	widget.BaseWidget
+	hasKeys
 	w       *Window
 	reading pagemodel.Reading // at hand, as it is being made; its ID is 0 where the file has none
 	plan    aloud.Plan        // of it
@@ -161,12 +162,6 @@ func (a *aloudView) take(r pagemodel.Reading) {
 	a.show(r)
 	a.tell()
 }
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (a *aloudView) FocusGained() {}
-
-// FocusLost does nothing either.
-func (a *aloudView) FocusLost() {}
 
 // CreateRenderer hands the toolkit the pictures.
 func (a *aloudView) CreateRenderer() fyne.WidgetRenderer {

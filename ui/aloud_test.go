@@ -107,7 +107,7 @@ func TestARunningOrderIsMadeByKeys(t *testing.T) {
 	tb.typed(fyne.KeyDown)
 	tb.typeOnTop(" ")
 	tb.wantsOrder("Sign, Windowpane, Committal, Toast*")
-	if words := a.dropWords(); !a.plan.Items[3].Dropped || !strings.HasPrefix(words, "without ‘Toast’: ") || a.plan.Total >= a.plan.Whole {
+	if words := a.dropWords(); !a.plan.Items[3].Dropped || !strings.HasPrefix(words, "without “Toast”: ") || a.plan.Total >= a.plan.Whole {
 		t.Errorf("over its slot, the foot says %q", words)
 	}
 	tb.typed(fyne.KeyUp, fyne.KeyDelete)
@@ -159,7 +159,7 @@ func TestLinesOfAPoemAreChosen(t *testing.T) {
 	tb.writeIn("believe", fyne.KeyReturn)
 	tb.writeIn("credit", fyne.KeyReturn)
 	said := a.reading.Items[0].Said
-	if len(said) != 1 || said[0].Word != "believe" || said[0].As != "credit" || !strings.Contains(a.underItem(0), "‘believe’ said as ‘credit’") {
+	if len(said) != 1 || said[0].Word != "believe" || said[0].As != "credit" || !strings.Contains(a.underItem(0), "“believe” said as “credit”") {
 		t.Errorf("said otherwise: %+v, %q", said, a.underItem(0))
 	}
 	line := tb.line("You will")

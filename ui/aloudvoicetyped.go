@@ -41,19 +41,7 @@ func (s *voiceSheet) write(r rune) {
 
 // typeKey is a key pressed while a value is typed.
 func (s *voiceSheet) typeKey(key fyne.KeyName) bool {
-	switch key {
-	case fyne.KeyEscape:
-		s.typed, s.leaf.said = nil, ""
-	case fyne.KeyReturn, fyne.KeyEnter:
-		s.takeTyped()
-	case fyne.KeyUp, fyne.KeyDown:
-		s.takeTyped()
-		return s.typed != nil
-	default:
-		s.typed.key(key)
-	}
-	s.show()
-	return true
+	return typedValueKey(&s.typed, s.leaf, s.takeTyped, s.show, key)
 }
 
 // takeTyped takes what was typed, if it can be; else it can be mended.

@@ -17,6 +17,7 @@ import (
 // paper is seen, and a press beside the paper lifts it.
 type choiceLeaf struct {
 	widget.BaseWidget
+	hasKeys
 	w       *Window
 	ref     pagemodel.LineRef
 	was     int              // the page at which the book lay open

@@ -91,12 +91,3 @@ func (l *choiceLeaf) sayWord() {
 	l.lift()
 	l.w.askSayThen(l.w.askChoices)
 }
-
-// TypedRune has nothing to type into.
-func (l *choiceLeaf) TypedRune(rune) {}
-
-// FocusGained does nothing: the leaf has the keys while it lies there.
-func (l *choiceLeaf) FocusGained() {}
-
-// FocusLost does nothing either.
-func (l *choiceLeaf) FocusLost() {}

@@ -157,7 +157,7 @@ func TestReasonsSayWhetherTheyGoOut(t *testing.T) {
 	tb := corrected(t)
 	tb.chord(key(ctrlShift, fyne.KeyR))
 	l := tb.corrections()
-	for shown, want := range map[bool]string{false: "reason, private: ‘for the ear’", true: "reason, shown: ‘for the ear’"} {
+	for shown, want := range map[bool]string{false: "reason, private: “for the ear”", true: "reason, shown: “for the ear”"} {
 		tb.chordOnTop(key(ctrl, fyne.KeyReturn))
 		tb.typed(fyne.KeyPageDown, fyne.KeyReturn)
 		tb.writeIn("for the ear")

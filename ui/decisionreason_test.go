@@ -24,7 +24,7 @@ func TestAReasonIsPrivateUnlessShown(t *testing.T) {
 	if l := tb.line("as if"); l.Reason() != "the grave wants air" || l.Shown() || !l.Kept() {
 		t.Errorf("the reason is %q, shown %v", l.Reason(), l.Shown())
 	}
-	if help := tb.d.help(); !strings.Contains(help, "reason, private: ‘the grave wants air’") {
+	if help := tb.d.help(); !strings.Contains(help, "reason, private: “the grave wants air”") {
 		t.Errorf("the foot says %q", help)
 	}
 	tb.chord(key(ctrlShift, fyne.KeyN))
@@ -32,7 +32,7 @@ func TestAReasonIsPrivateUnlessShown(t *testing.T) {
 	if l := tb.line("as if"); l.Reason() != "the grave wants air" || !l.Shown() {
 		t.Errorf("the reason is %q, shown %v", l.Reason(), l.Shown())
 	}
-	if help := tb.d.help(); !strings.Contains(help, "reason, shown: ‘the grave wants air’") {
+	if help := tb.d.help(); !strings.Contains(help, "reason, shown: “the grave wants air”") {
 		t.Errorf("the foot says %q", help)
 	}
 	tb.d.undo()

@@ -144,18 +144,25 @@ func (s *designSheet) write(r rune) {
 
 // typeKey is a key pressed while a value is typed.
 func (s *designSheet) typeKey(key fyne.KeyName) bool {
+	return typedValueKey(&s.typed, s.leaf, s.takeTyped, s.show, key)
+}
+
+// typedValueKey is a key pressed while a value of a leaf's row is typed: Escape drops
+// what is typed, Enter takes it, ↑ and ↓ take it and, unless it could not be, are left
+// to the leaf.
+func typedValueKey(typed **typing, l *leaf, take, show func(), key fyne.KeyName) bool {
 	switch key {
 	case fyne.KeyEscape:
-		s.typed, s.leaf.said = nil, ""
+		*typed, l.said = nil, ""
 	case fyne.KeyReturn, fyne.KeyEnter:
-		s.takeTyped()
+		take()
 	case fyne.KeyUp, fyne.KeyDown:
-		s.takeTyped()
-		return s.typed != nil
+		take()
+		return *typed != nil
 	default:
-		s.typed.key(key)
+		(*typed).key(key)
 	}
-	s.show()
+	show()
 	return true
 }
 

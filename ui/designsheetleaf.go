@@ -15,6 +15,7 @@ import (
 // it lies there; only its paper is seen.
 type leaf struct {
 	widget.BaseWidget
+	hasKeys
 	w       *Window
 	hand    leafHand
 	heading string
@@ -146,12 +147,6 @@ func (l *leaf) TypedKey(e *fyne.KeyEvent) {
 
 // TypedRune hands on what is typed.
 func (l *leaf) TypedRune(r rune) { l.hand.write(r) }
-
-// FocusGained does nothing: the leaf has the keys while it lies there.
-func (l *leaf) FocusGained() {}
-
-// FocusLost does nothing either.
-func (l *leaf) FocusLost() {}
 
 // MouseDown presses a row: what stands before or after its value, or its words.
 // Off the leaf it gives the keys back to it.

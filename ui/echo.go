@@ -15,6 +15,7 @@ import (
 // is set. The book can be opened there.
 type echoView struct {
 	widget.BaseWidget
+	hasKeys
 	laidOver
 	all    []echoes.Echo
 	at     int            // the echo at hand

@@ -45,7 +45,7 @@ func TestAWordIsMarked(t *testing.T) {
 	if got := marked(); len(got) != 1 || got[0].Name != "oven" || !slices.Equal(got[0].Words, []string{"oven"}) {
 		t.Fatalf("marked is %v", got)
 	}
-	if !strings.Contains(tb.d.said, "‘oven’ is marked") {
+	if !strings.Contains(tb.d.said, "“oven” is marked") {
 		t.Errorf("the foot says %q", tb.d.said)
 	}
 	tb.chord(key(ctrl, fyne.KeyB))

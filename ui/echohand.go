@@ -44,15 +44,6 @@ func (v *echoView) TypedShortcut(k fyne.Shortcut) {
 	}
 }
 
-// TypedRune has nothing to type into.
-func (v *echoView) TypedRune(rune) {}
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (v *echoView) FocusGained() {}
-
-// FocusLost does nothing either.
-func (v *echoView) FocusLost() {}
-
 // under is what lies under a device pixel of the picture.
 func (v *echoView) under(p image.Point) echoSpot {
 	switch {

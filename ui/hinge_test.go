@@ -112,7 +112,7 @@ func TestHingesInWords(t *testing.T) {
 		said = append(said, joined(" · ", h.meets(tb.d.of), h.between(tb.d.of)))
 	}
 	all := strings.Join(said, "\n")
-	for _, words := range []string{" faces page ", ", and over the leaf page ", "the section ‘Light’ begins · pages 8 and 10 are blank, and page 11 faces one of them"} {
+	for _, words := range []string{" faces page ", ", and over the leaf page ", "the section “Light” begins · pages 8 and 10 are blank, and page 11 faces one of them"} {
 		if !strings.Contains(all, words) {
 			t.Errorf("nothing says %q in\n%s", words, all)
 		}

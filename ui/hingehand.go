@@ -56,15 +56,6 @@ func (v *hingeView) TypedShortcut(k fyne.Shortcut) {
 	}
 }
 
-// TypedRune has nothing to type into.
-func (v *hingeView) TypedRune(rune) {}
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (v *hingeView) FocusGained() {}
-
-// FocusLost does nothing either.
-func (v *hingeView) FocusLost() {}
-
 // under is the edge that lies under a device pixel of the picture.
 func (v *hingeView) under(p image.Point) hingeSpot {
 	for i, s := range v.strips() {

@@ -10,6 +10,7 @@ import (
 // the book can be opened there.
 type hingeView struct {
 	widget.BaseWidget
+	hasKeys
 	laidOver
 	all   []hinge
 	at    int // the hinge at hand

@@ -52,7 +52,7 @@ func lightVerb(words, one, many string) string {
 }
 
 // quoted is words in quotation marks.
-func quoted(words string) string { return "‘" + words + "’" }
+func quoted(words string) string { return "“" + words + "”" }
 
 // parted shows two lines as prose quotes verse: with a stroke between.
 func parted(upper, lower string) string {

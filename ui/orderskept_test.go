@@ -120,11 +120,11 @@ func TestPoemsThatCameInSince(t *testing.T) {
 		t.Fatalf("the book is %s", tb.names())
 	}
 	l := tb.kept()
-	if under := l.rows[1].under; !strings.Contains(under, "‘Lease’ and 1 other came in since and are left out") {
+	if under := l.rows[1].under; !strings.Contains(under, "“Lease” and 1 other came in since and are left out") {
 		t.Errorf("it is listed with %q", under)
 	}
 	tb.onTop(fyne.KeyDown, fyne.KeyReturn)
-	if strings.Contains(tb.names(), "Lease") || !strings.Contains(tb.d.said, "‘Lease’ and 1 other") {
+	if strings.Contains(tb.names(), "Lease") || !strings.Contains(tb.d.said, "“Lease” and 1 other") {
 		t.Errorf("the book is %s, and the foot says %q", tb.names(), tb.d.said)
 	}
 }

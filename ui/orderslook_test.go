@@ -103,7 +103,7 @@ func TestAnOrderThatIsFoundIsKept(t *testing.T) {
 	tb.settle()
 	tb.onTop(fyne.KeyDown)
 	tb.writeIn("tray last", fyne.KeyReturn)
-	if !strings.Contains(tb.d.said, "Kept as ‘tray last’") {
+	if !strings.Contains(tb.d.said, "Kept as “tray last”") {
 		t.Errorf("the foot says %q", tb.d.said)
 	}
 	tb.onTop(fyne.KeyEscape)

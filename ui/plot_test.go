@@ -22,7 +22,7 @@ func TestTheTimePlannedAndTaken(t *testing.T) {
 	}
 	tb.typed(fyne.KeyRight, fyne.KeyDown)
 	takes := a.plan.Items[1].Seconds
-	for _, want := range []string{"‘Windowpane’", "taken on 13 November 2026", clock(1.25 * takes), "longer than planned", "1 stumble"} {
+	for _, want := range []string{"“Windowpane”", "taken on 13 November 2026", clock(1.25 * takes), "longer than planned", "1 stumble"} {
 		if !strings.Contains(tb.d.said, want) {
 			t.Errorf("the foot says %q, want %q in it", tb.d.said, want)
 		}

@@ -17,6 +17,7 @@ import (
 // type, leaf by leaf, and its time along the foot.
 type readingSheet struct {
 	widget.BaseWidget
+	hasKeys
 	w      *Window
 	plan   aloud.Plan
 	large  *session.LargeType

@@ -37,15 +37,6 @@ func (s *readingSheet) TypedShortcut(k fyne.Shortcut) {
 	}
 }
 
-// TypedRune hears nothing.
-func (s *readingSheet) TypedRune(rune) {}
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (s *readingSheet) FocusGained() {}
-
-// FocusLost does nothing either.
-func (s *readingSheet) FocusLost() {}
-
 // AcceptsTab has the tab key come here, where it does nothing.
 func (s *readingSheet) AcceptsTab() bool { return true }
 

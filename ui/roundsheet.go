@@ -20,6 +20,7 @@ import (
 // changed while it lies there; only its paper is seen.
 type sentSheet struct {
 	widget.BaseWidget
+	hasKeys
 	w      *Window
 	sent   *session.Sent
 	list   *corrections.List

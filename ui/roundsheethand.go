@@ -179,12 +179,3 @@ var sheetKeys = map[string]sheetKey{
 	key(ctrl, fyne.KeyMinus).ShortcutName():  fartherKey,
 	key(ctrl, fyne.Key0).ShortcutName():      fitKey,
 }
-
-// TypedRune has nothing to type into.
-func (s *sentSheet) TypedRune(rune) {}
-
-// FocusGained does nothing: the sheet has the keys while it lies there.
-func (s *sentSheet) FocusGained() {}
-
-// FocusLost does nothing either.
-func (s *sentSheet) FocusLost() {}

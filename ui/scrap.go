@@ -78,6 +78,7 @@ func (s *scrap) Layout(objects []fyne.CanvasObject, size fyne.Size) {
 // keyTaker has the keys where there is nothing to type.
 type keyTaker struct {
 	widget.BaseWidget
+	hasKeys
 	onKey func(fyne.KeyName)
 }
 
@@ -89,15 +90,6 @@ func newKeyTaker(onKey func(fyne.KeyName)) *keyTaker {
 
 // TypedKey hands the key on.
 func (k *keyTaker) TypedKey(e *fyne.KeyEvent) { k.onKey(e.Name) }
-
-// TypedRune has nothing to type into.
-func (k *keyTaker) TypedRune(rune) {}
-
-// FocusGained shows nothing: the chosen row does.
-func (k *keyTaker) FocusGained() {}
-
-// FocusLost likewise.
-func (k *keyTaker) FocusLost() {}
 
 // CreateRenderer draws nothing.
 func (k *keyTaker) CreateRenderer() fyne.WidgetRenderer {

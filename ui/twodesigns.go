@@ -15,6 +15,7 @@ import (
 // the window, so that nothing else can be done while it lies there.
 type twoDesigns struct {
 	widget.BaseWidget
+	hasKeys
 	w       *Window
 	sets    *designSets
 	choices []choiceOfDesign
@@ -163,15 +164,6 @@ func (t *twoDesigns) TypedKey(e *fyne.KeyEvent) {
 		t.lift()
 	}
 }
-
-// TypedRune hears nothing.
-func (t *twoDesigns) TypedRune(rune) {}
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (t *twoDesigns) FocusGained() {}
-
-// FocusLost does nothing either.
-func (t *twoDesigns) FocusLost() {}
 
 // MouseDown chooses a side, shows another design there, or takes it.
 func (t *twoDesigns) MouseDown(e *desktop.MouseEvent) {

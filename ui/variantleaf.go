@@ -14,6 +14,7 @@ import (
 // seen, and a press beside the paper lifts it.
 type versionLeaf struct {
 	widget.BaseWidget
+	hasKeys
 	*versions
 	onPage  int // the side that the book shows: A or B
 	side    pagemodel.Side

@@ -59,15 +59,6 @@ func (l *versionLeaf) walkKey(key fyne.KeyName) {
 	}
 }
 
-// TypedRune has nothing to type into.
-func (l *versionLeaf) TypedRune(rune) {}
-
-// FocusGained does nothing: the leaf has the keys while it lies there.
-func (l *versionLeaf) FocusGained() {}
-
-// FocusLost does nothing either.
-func (l *versionLeaf) FocusLost() {}
-
 // under is what lies under a position on the window.
 func (l *versionLeaf) under(at fyne.Position) leafSpot {
 	p := image.Pt(int(float64(at.X-l.plan.origin.X)*l.plan.density), int(float64(at.Y-l.plan.origin.Y)*l.plan.density)).Sub(l.plan.at.Min)

@@ -15,6 +15,7 @@ import (
 // while it lies there.
 type versionPair struct {
 	widget.BaseWidget
+	hasKeys
 	*versions
 	side    int // the one chosen: 0 left, 1 right
 	lifted  bool
@@ -114,15 +115,6 @@ func (p *versionPair) TypedKey(e *fyne.KeyEvent) {
 		p.lift(p.end)
 	}
 }
-
-// TypedRune hears nothing.
-func (p *versionPair) TypedRune(rune) {}
-
-// FocusGained does nothing: the keys are here while it lies there.
-func (p *versionPair) FocusGained() {}
-
-// FocusLost does nothing either.
-func (p *versionPair) FocusLost() {}
 
 // MouseDown chooses a side, shows another version there, takes it, or goes on to
 // the lines.

@@ -233,8 +233,8 @@ func TestALinesMenu(t *testing.T) {
 	for _, item := range asked.items {
 		words = append(words, item.words)
 	}
-	want := "Choices…|Let the line turn: it is settled|Turn it at ‘someone’|Break before ‘someone’ in the poem|" +
-		"Break before ‘someone’ in this edition|Note a reason…|Retype the line|Say how ‘someone’ goes…|" +
+	want := "Choices…|Let the line turn: it is settled|Turn it at “someone”|Break before “someone” in the poem|" +
+		"Break before “someone” in this edition|Note a reason…|Retype the line|Say how “someone” goes…|" +
 		"White above it: a line more|Begin it where the line above ended|Keep its stanza whole|Begin a page with it"
 	if got := strings.Join(words, "|"); got != want {
 		t.Errorf("the menu says %q, want %q", got, want)

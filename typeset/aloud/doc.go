@@ -1,9 +1,8 @@
 // Package aloud reckons how long it takes to read something aloud, and learns the
 // reader's own pace from what has been timed.
 //
-// [Of] counts an item of a running order (syllables, silences, title, talk) and
-// gives its time in a voice; [PlanOf] does so for a whole running order and says
-// what is left out if time is short. [Observe] turns timings of run-throughs into
+// [PlanOf] counts each item of a running order (syllables, silences, title, talk) and
+// gives its time in a voice, and says what is left out if time is short. [Observe] turns timings of run-throughs into
 // counts with seconds, from which [Fit] works out the voice that comes nearest.
 //
 // What is reckoned, in seconds:

@@ -2,7 +2,6 @@ package aloud
 
 import (
 	"headland/pagemodel"
-	"headland/typeset/prosody"
 )
 
 // Counts are what the time of an item is reckoned from.
@@ -27,20 +26,6 @@ type Estimate struct {
 	Seconds float64 `json:"seconds"` // all of it
 	Talk    float64 `json:"talk_s"`  // of those, what is said before
 	Title   float64 `json:"title_s"` // and the title with the silence after it
-}
-
-// Of estimates an item: the talk before it, the title, and the text with the
-// silence at its end. An item whose poem is no longer in the file has its talk
-// only. lex is the language's, to which the collection adds how the poet says words;
-// nil stands for a language without one. The zero Voice is [pagemodel.UsualVoice].
-// What has been counted once with the same lex costs next to nothing.
-func Of(c *pagemodel.Collection, item pagemodel.Item, lex *prosody.Lexicon, v pagemodel.Voice) Estimate {
-	return CountsOf(c, item, lex).In(v)
-}
-
-// CountsOf counts an item, which is the same in every voice.
-func CountsOf(c *pagemodel.Collection, item pagemodel.Item, lex *prosody.Lexicon) Counts {
-	return newCounter(c, lex).item(item)
 }
 
 // In is the time that the counts take in a voice.

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"headland/pagemodel"
+	"headland/typeset/prosody"
 )
 
 // Sonnets in the public domain, from memory.
@@ -101,4 +102,13 @@ func mustDo(t testing.TB, c *pagemodel.Collection, edits ...pagemodel.Edit) *pag
 		c = next
 	}
 	return c
+}
+
+// Of is the time of one item by itself, and CountsOf what is counted of it.
+func Of(c *pagemodel.Collection, item pagemodel.Item, lex *prosody.Lexicon, v pagemodel.Voice) Estimate {
+	return CountsOf(c, item, lex).In(v)
+}
+
+func CountsOf(c *pagemodel.Collection, item pagemodel.Item, lex *prosody.Lexicon) Counts {
+	return newCounter(c, lex).item(item)
 }

@@ -28,7 +28,10 @@ type Plan struct {
 
 // PlanOf times a running order. Where it does not fit its slot, items marked to be
 // dropped if time is short are: as few as will do, the last rather than the
-// first, and all of them where even that is too long.
+// first, and all of them where even that is too long. An item whose poem is no longer
+// in the file has its talk only. lex is the language's, to which the collection adds
+// how the poet says words; nil stands for a language without one. What has been
+// counted once with the same lex costs next to nothing.
 func PlanOf(c *pagemodel.Collection, r pagemodel.Reading, lex *prosody.Lexicon, v pagemodel.Voice, taken []Taking) Plan {
 	counter := newCounter(c, lex)
 	plan := Plan{Reading: r, Items: make([]Timed, len(r.Items)), Slot: float64(r.Slot)}

@@ -25,9 +25,6 @@ var measureNames = [...]string{"place", "overrun", "rows", "end", "moves", "syll
 // String is the measure in a word.
 func (m Measure) String() string { return measureNames[m] }
 
-// Measures are all of them, by place first.
-func Measures() []Measure { return []Measure{ByPlace, ByOverrun, ByRows, ByEnd, ByMoves, BySyllables} }
-
 // ParseMeasure reads a measure by its word. The error says which there are.
 func ParseMeasure(word string) (Measure, error) {
 	if i := slices.Index(measureNames[:], word); i >= 0 {

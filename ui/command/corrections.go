@@ -75,14 +75,7 @@ func (o *correctionsOptions) check() error {
 
 func runCorrections(c *call, options any, words []string) (err error) {
 	o := options.(*correctionsOptions)
-	file, err := oneFile("corrections", words)
-	if err != nil {
-		return err
-	}
-	if err := o.check(); err != nil {
-		return err
-	}
-	s, err := session.Open(file)
+	s, err := openOne("corrections", words, o.check)
 	if err != nil {
 		return err
 	}

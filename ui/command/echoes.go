@@ -7,7 +7,6 @@ import (
 
 	"headland/typeset"
 	"headland/typeset/echoes"
-	"headland/ui/session"
 )
 
 const echoesMore = `What the poet has marked comes first (see the edit echo), then words that repeat
@@ -27,11 +26,7 @@ func echoesFlags(set *flag.FlagSet) any {
 
 func runEchoes(c *call, options any, words []string) (err error) {
 	o := options.(*echoesOptions)
-	file, err := oneFile("echoes", words)
-	if err != nil {
-		return err
-	}
-	s, err := session.Open(file)
+	s, err := openOne("echoes", words)
 	if err != nil {
 		return err
 	}

@@ -100,14 +100,7 @@ func (o *exportOptions) given(name string) bool { return given(o.set, name) }
 
 func runExport(c *call, options any, words []string) (err error) {
 	o := options.(*exportOptions)
-	file, err := oneFile("export", words)
-	if err != nil {
-		return err
-	}
-	if err := o.check(); err != nil {
-		return err
-	}
-	s, err := session.Open(file)
+	s, err := openOne("export", words, o.check)
 	if err != nil {
 		return err
 	}

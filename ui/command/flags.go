@@ -5,6 +5,8 @@ import (
 	"io"
 	"slices"
 	"strings"
+
+	"headland/ui/session"
 )
 
 // parse reads a verb's flags, which may stand before, between or after the
@@ -61,6 +63,21 @@ func oneFile(v string, words []string) (string, error) {
 		return words[0], nil
 	}
 	return "", misuse("%s: it is about one file, and %q are %d", v, strings.Join(words, " "), len(words))
+}
+
+// openOne opens the one file that a verb is about, once its options are found right.
+// The caller closes the session.
+func openOne(v string, words []string, checks ...func() error) (*session.Session, error) {
+	file, err := oneFile(v, words)
+	if err != nil {
+		return nil, err
+	}
+	for _, check := range checks {
+		if err := check(); err != nil {
+			return nil, err
+		}
+	}
+	return session.Open(file)
 }
 
 // given says that a flag was on the command line.

@@ -68,14 +68,7 @@ func (o *orderOptions) time() time.Duration { return time.Duration(o.seconds * f
 
 func runOrder(c *call, options any, words []string) (err error) {
 	o := options.(*orderOptions)
-	file, err := oneFile("order", words)
-	if err != nil {
-		return err
-	}
-	if err := o.check(); err != nil {
-		return err
-	}
-	s, err := session.Open(file)
+	s, err := openOne("order", words, o.check)
 	if err != nil {
 		return err
 	}

@@ -35,11 +35,7 @@ func reportFlags(set *flag.FlagSet) any {
 
 func runReport(c *call, options any, words []string) (err error) {
 	o := options.(*reportOptions)
-	file, err := oneFile("report", words)
-	if err != nil {
-		return err
-	}
-	s, err := session.Open(file)
+	s, err := openOne("report", words)
 	if err != nil {
 		return err
 	}

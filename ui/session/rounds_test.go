@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -202,5 +203,21 @@ func TestMarkedProof(t *testing.T) {
 	refused(t, s.ExportMarkedProof(s.Path(), round.ID, nil), "collection itself")
 	if err := s.ExportMarkedProof(path, round.ID, func(int, int) bool { return false }); err != ErrCancelled {
 		t.Errorf("stopped, it says %v", err)
+	}
+}
+
+// TestAListShortOfACorrection does not go out, as a list or on a marked proof.
+func TestAListShortOfACorrection(t *testing.T) {
+	s := sentAndChanged(t)
+	round, _ := s.LastRound()
+	list, err := s.Corrections(round.ID)
+	must(t, err)
+	for i := range list.All {
+		short := *list
+		short.All = slices.Delete(slices.Clone(list.All), i, i+1)
+		s.lists[round.ID] = listOf{&short, s.committed}
+		refused(t, s.ExportCorrections(filepath.Join(t.TempDir(), "list.txt"), round.ID), "copy-edit", "save a copy")
+		_, err := s.MarkedProof(round.ID)
+		refused(t, err, "can't go out")
 	}
 }
