@@ -105,21 +105,7 @@ func (k *keptOrders) typed(text string) {
 }
 
 func (k *keptOrders) key(key fyne.KeyName) bool {
-	switch key {
-	case fyne.KeyEscape:
-		k.leave()
-	case fyne.KeyReturn, fyne.KeyEnter:
-		if k.list.chosen < 0 {
-			k.keep(k.field.Text)
-		} else {
-			k.take(k.list.chosen)
-		}
-	case fyne.KeyDelete:
-		k.drop(k.list.chosen)
-	default:
-		return k.list.walk(key)
-	}
-	return true
+	return keptListKey(key, k.list, k.leave, func() { k.keep(k.field.Text) }, k.take, k.drop)
 }
 
 // try shows an order on the pages, from the first that it changes.

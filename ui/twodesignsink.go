@@ -2,8 +2,10 @@ package ui
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
+	"fyne.io/fyne/v2/canvas"
 
 	"headland/pagemodel"
 	"headland/typeset"
@@ -30,6 +32,29 @@ type pairPlan struct {
 type halfPlan struct{ name, page, foot, take image.Rectangle }
 
 func (p *pairPlan) units(n float64) int { return int(n*p.density + 0.5) }
+
+// lay puts the picture of a pair where it lies.
+func (p *pairPlan) lay(picture *canvas.Raster) {
+	unit := func(px int) float32 { return float32(float64(px) / p.density) }
+	picture.Resize(fyne.NewSize(unit(p.at.Dx()), unit(p.at.Dy())))
+	picture.Move(p.origin.AddXY(unit(p.at.Min.X), unit(p.at.Min.Y)))
+	picture.Refresh()
+}
+
+// name writes what a side is called, as write does it from an edge and a baseline in
+// an ink, and rules beneath it where the side is the chosen one.
+func (p *pairPlan) name(s *slate, side int, chosen bool, colors *palette, write func(x, base int, ink color.RGBA) int) {
+	box, ink := p.halves[side].name, colors.quiet
+	if chosen {
+		ink = colors.words
+	}
+	base := box.Max.Y - p.units(10)
+	end := write(box.Min.X, base, ink)
+	if chosen {
+		y := base + p.units(6)
+		s.fill(image.Rect(box.Min.X, y, end, y+max(1, p.units(1.5))), colors.words)
+	}
+}
 
 // pixel is the device pixel of the picture at a position on the window.
 func (p *pairPlan) pixel(at fyne.Position) image.Point {
@@ -69,10 +94,7 @@ func (t *twoDesigns) arrange() {
 		trims[side] = t.choices[t.shown[side]].design.Trim
 	}
 	t.plan = newPairPlan(&d.plan, fyne.CurrentApp().Driver().AbsolutePositionForObject(d), trims)
-	unit := func(px int) float32 { return float32(float64(px) / t.plan.density) }
-	t.picture.Resize(fyne.NewSize(unit(t.plan.at.Dx()), unit(t.plan.at.Dy())))
-	t.picture.Move(t.plan.origin.AddXY(unit(t.plan.at.Min.X), unit(t.plan.at.Min.Y)))
-	t.picture.Refresh()
+	t.plan.lay(t.picture)
 }
 
 // draw draws both halves.
@@ -105,19 +127,10 @@ func (t *twoDesigns) drawHalf(s *slate, side int) {
 
 // drawName writes a design's name, ruled beneath where it is the chosen one.
 func (t *twoDesigns) drawName(s *slate, side int) {
-	d, h := t.w.desk, &t.plan.halves[side]
-	colors := d.light.palette()
-	ink := colors.quiet
-	if side == t.side {
-		ink = colors.words
-	}
-	base := h.name.Max.Y - t.plan.units(10)
-	name := d.k.words(t.choices[t.shown[side]].name, titleSize-2, !t.choices[t.shown[side]].kept)
-	end := s.write(name, h.name.Min.X, base, ink)
-	if side == t.side {
-		y := base + t.plan.units(6)
-		s.fill(image.Rect(h.name.Min.X, y, end, y+max(1, t.plan.units(1.5))), colors.words)
-	}
+	d, choice := t.w.desk, t.choices[t.shown[side]]
+	t.plan.name(s, side, side == t.side, d.light.palette(), func(x, base int, ink color.RGBA) int {
+		return s.write(d.k.words(choice.name, titleSize-2, !choice.kept), x, base, ink)
+	})
 }
 
 // drawStrokes marks the overlong lines of a page in its outer margin.

@@ -71,19 +71,27 @@ func (k *keptDesigns) choose(typed string) {
 }
 
 func (k *keptDesigns) key(key fyne.KeyName) bool {
+	keep := func() { k.keep(strings.TrimSpace(k.field.Text)) }
+	return keptListKey(key, k.list, k.leave, keep, k.take, k.drop)
+}
+
+// keptListKey is a key in a list of what is kept by name, under a field in which a name is
+// typed: Enter takes the row that is chosen or, where none is, keeps something under
+// that name.
+func keptListKey(key fyne.KeyName, list *listing, leave, keep func(), take, drop func(row int)) bool {
 	switch key {
 	case fyne.KeyEscape:
-		k.leave()
+		leave()
 	case fyne.KeyReturn, fyne.KeyEnter:
-		if k.list.chosen < 0 {
-			k.keep(strings.TrimSpace(k.field.Text))
-			return true
+		if list.chosen < 0 {
+			keep()
+		} else {
+			take(list.chosen)
 		}
-		k.take(k.list.chosen)
 	case fyne.KeyDelete:
-		k.drop(k.list.chosen)
+		drop(list.chosen)
 	default:
-		return k.list.walk(key)
+		return list.walk(key)
 	}
 	return true
 }

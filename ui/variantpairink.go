@@ -2,6 +2,7 @@ package ui
 
 import (
 	"image"
+	"image/color"
 
 	"fyne.io/fyne/v2"
 
@@ -29,10 +30,7 @@ func (p *versionPair) arrange() {
 		h := &p.plan.halves[side]
 		h.name, h.page, h.foot, h.take = h.name.Add(down), h.page.Add(down), h.foot.Add(down), h.take.Add(down)
 	}
-	unit := func(px int) float32 { return float32(float64(px) / p.plan.density) }
-	p.picture.Resize(fyne.NewSize(unit(p.plan.at.Dx()), unit(p.plan.at.Dy())))
-	p.picture.Move(p.plan.origin.AddXY(unit(p.plan.at.Min.X), unit(p.plan.at.Min.Y)))
-	p.picture.Refresh()
+	p.plan.lay(p.picture)
 }
 
 // draw draws both halves.
@@ -49,20 +47,12 @@ func (p *versionPair) draw(w, h int) image.Image {
 // drawName writes a version's letter and name, ruled beneath where its side is
 // the chosen one.
 func (p *versionPair) drawName(s *slate, side int) {
-	d, h := p.w.desk, &p.plan.halves[side]
-	colors := d.light.palette()
-	ink := colors.quiet
-	if side == p.side {
-		ink = colors.words
-	}
-	base := h.name.Max.Y - p.plan.units(10)
-	x := s.write(d.k.words(sigla[side], wordSize, false), h.name.Min.X, base, ink) + p.plan.units(10)
-	words := d.fitting(s, p.title(p.shown[side]), h.name.Max.X-x)
-	end := s.write(d.k.words(words, wordSize, false), x, base, ink)
-	if side == p.side {
-		y := base + p.plan.units(6)
-		s.fill(image.Rect(h.name.Min.X, y, end, y+max(1, p.plan.units(1.5))), colors.words)
-	}
+	d := p.w.desk
+	p.plan.name(s, side, side == p.side, d.light.palette(), func(x, base int, ink color.RGBA) int {
+		x = s.write(d.k.words(sigla[side], wordSize, false), x, base, ink) + p.plan.units(10)
+		words := d.fitting(s, p.title(p.shown[side]), p.plan.halves[side].name.Max.X-x)
+		return s.write(d.k.words(words, wordSize, false), x, base, ink)
+	})
 }
 
 // drawPages draws the pages of a side at which the difference at hand is seen.
